@@ -1,0 +1,56 @@
+package org.fallow.baseline;
+
+import org.fallow.rules.RuleSet;
+
+/**
+ * One morning's distance from the baseline, with the limits it is held against.
+ *
+ * @param dev resting heart rate minus baseline, bpm
+ * @param tolerance T: up to here the morning is within band, bpm
+ * @param low below this the morning is low, bpm (negative)
+ * @param high from this on the morning is high, bpm
+ * @param flag what follows
+ */
+public record Deviation(double dev, double tolerance, double low, double high, RhrFlag flag) {
+
+	/**
+	 * The deviation of a reading. Worked example: baseline 50, spread 1, a 30 s count of
+	 * 58: dev 8, T = 3 + 2/2 = 4, high from 10, so the morning is raised.
+	 * @param rhrBpm the reading
+	 * @param baseline the athlete's normal in the same series
+	 * @param stepBpm step of a counted pulse, 0 for other methods
+	 * @param rules flag numbers
+	 * @return the deviation
+	 */
+	public static Deviation of(double rhrBpm, RhrBaseline baseline, double stepBpm, RuleSet.Flags rules) {
+		double dev = rhrBpm - baseline.median();
+		double tolerance = Math.min(rules.bandCeiling(),
+				Math.max(rules.bandFloor(), rules.bandSpreads() * baseline.spread()) + stepBpm / 2);
+		double low = -Math.max(rules.lowFloor(), rules.lowSpreads() * baseline.spread());
+		double high = Math.min(rules.highCeiling(),
+				Math.max(rules.highFloor(), rules.highSpreads() * baseline.spread()));
+		return new Deviation(dev, tolerance, low, high, flag(dev, tolerance, low, high, rules));
+	}
+
+	private static RhrFlag flag(double dev, double tolerance, double low, double high, RuleSet.Flags rules) {
+		if (dev >= Math.max(rules.veryHigh(), high)) {
+			return RhrFlag.VERY_HIGH;
+		}
+		if (dev >= high) {
+			return RhrFlag.HIGH;
+		}
+		if (dev > tolerance) {
+			return RhrFlag.RAISED;
+		}
+		return (dev < low) ? RhrFlag.LOW : RhrFlag.WITHIN;
+	}
+
+	/**
+	 * Whether the morning is above the band.
+	 * @return true for raised, high and very high
+	 */
+	public boolean isAboveBand() {
+		return this.dev > this.tolerance;
+	}
+
+}

@@ -1,0 +1,29 @@
+package org.fallow.baseline;
+
+import org.fallow.rules.RuleSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An athlete's normal heart-rate variability in one series, as ln RMSSD.
+ *
+ * @param n eligible readings it rests on
+ * @param mean mean of ln RMSSD, RMSSD in ms
+ * @param sd standard deviation (n - 1) of ln RMSSD, not below the rules' least one
+ */
+public record HrvBaseline(int n, double mean, double sd) {
+
+	/**
+	 * The baseline of the readings.
+	 * @param lnValues ln RMSSD of eligible readings
+	 * @param rules baseline numbers
+	 * @return the baseline, or null if there are too few readings for one
+	 */
+	public static @Nullable HrvBaseline of(double[] lnValues, RuleSet.Baseline rules) {
+		if (lnValues.length < rules.provisionalFrom()) {
+			return null;
+		}
+		return new HrvBaseline(lnValues.length, Statistics.mean(lnValues),
+				Math.max(rules.leastLnSd(), Statistics.sd(lnValues)));
+	}
+
+}

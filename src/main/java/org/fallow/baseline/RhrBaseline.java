@@ -1,0 +1,38 @@
+package org.fallow.baseline;
+
+import org.fallow.rules.RuleSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An athlete's normal resting heart rate in one series.
+ *
+ * @param n eligible readings it rests on
+ * @param median bpm
+ * @param spread 1.4826 times the MAD, at least 1 bpm
+ */
+public record RhrBaseline(int n, double median, double spread) {
+
+	/**
+	 * The baseline of the readings.
+	 * @param readings eligible readings, bpm
+	 * @param rules baseline numbers
+	 * @return the baseline, or null if there are too few readings for one
+	 */
+	public static @Nullable RhrBaseline of(double[] readings, RuleSet.Baseline rules) {
+		if (readings.length < rules.provisionalFrom()) {
+			return null;
+		}
+		double spread = Math.max(rules.leastSpreadBpm(), rules.madScale() * Statistics.mad(readings));
+		return new RhrBaseline(readings.length, Statistics.median(readings), spread);
+	}
+
+	/**
+	 * Whether the baseline rests on few readings.
+	 * @param rules baseline numbers
+	 * @return true if it is provisional, false if it is established
+	 */
+	public boolean isProvisional(RuleSet.Baseline rules) {
+		return this.n < rules.establishedFrom();
+	}
+
+}

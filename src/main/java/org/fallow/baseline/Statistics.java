@@ -1,0 +1,89 @@
+package org.fallow.baseline;
+
+import java.util.Arrays;
+
+/**
+ * The few statistics the decisions need, each over a whole window: no running sums, so
+ * the same values give the same bytes whatever came before.
+ */
+public final class Statistics {
+
+	private Statistics() {
+	}
+
+	/**
+	 * Arithmetic mean, corrected by a second pass.
+	 * @param values at least one
+	 * @return the mean
+	 */
+	public static double mean(double[] values) {
+		requireSome(values, 1);
+		double sum = 0;
+		for (double value : values) {
+			sum += value;
+		}
+		double first = sum / values.length;
+		double rest = 0;
+		for (double value : values) {
+			rest += value - first;
+		}
+		return first + rest / values.length;
+	}
+
+	/**
+	 * Standard deviation with divisor n - 1, in two passes.
+	 * @param values at least two
+	 * @return the standard deviation
+	 */
+	public static double sd(double[] values) {
+		requireSome(values, 2);
+		double mean = mean(values);
+		double squares = 0;
+		double rest = 0;
+		for (double value : values) {
+			double distance = value - mean;
+			squares += distance * distance;
+			rest += distance;
+		}
+		return Math.sqrt(Math.max(0, squares - rest * rest / values.length) / (values.length - 1));
+	}
+
+	/**
+	 * Median; of an even number, the mean of the middle two.
+	 * @param values at least one
+	 * @return the median
+	 */
+	public static double median(double[] values) {
+		requireSome(values, 1);
+		double[] sorted = values.clone();
+		Arrays.sort(sorted);
+		int middle = sorted.length / 2;
+		return (sorted.length % 2 == 1) ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+	}
+
+	/**
+	 * Median absolute deviation from the median, unscaled.
+	 * @param values at least one
+	 * @return the MAD
+	 */
+	public static double mad(double[] values) {
+		double median = median(values);
+		double[] distances = new double[values.length];
+		for (int i = 0; i < values.length; i++) {
+			distances[i] = Math.abs(values[i] - median);
+		}
+		return median(distances);
+	}
+
+	private static void requireSome(double[] values, int least) {
+		if (values.length < least) {
+			throw new IllegalArgumentException("needs at least " + least + " values, has " + values.length);
+		}
+		for (double value : values) {
+			if (!Double.isFinite(value)) {
+				throw new IllegalArgumentException("not a finite number: " + value);
+			}
+		}
+	}
+
+}

@@ -1,0 +1,7 @@
+/**
+ * Series, baselines, deviations and flags; pure, no store, no clock.
+ */
+@NullMarked
+package org.fallow.baseline;
+
+import org.jspecify.annotations.NullMarked;

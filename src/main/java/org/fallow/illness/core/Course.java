@@ -1,0 +1,42 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+import java.util.List;
+
+import org.fallow.rules.RuleBook;
+
+/**
+ * The fold: from an athlete's facts to one assessment for each day, <em>known then</em>.
+ * Each day is decided with the facts recorded by its end; what was decided stays decided.
+ */
+public final class Course {
+
+	private Course() {
+	}
+
+	/**
+	 * Lives day by day from the first fact on.
+	 * @param timeline all facts
+	 * @param rules rule sets by the day they take effect
+	 * @param to last day, inclusive
+	 * @return one assessment for each day from the first fact's to {@code to}
+	 */
+	public static List<DayAssessment> of(Timeline timeline, RuleBook rules, LocalDate to) {
+		LocalDate first = timeline.firstDay();
+		return first.isAfter(to) ? List.of() : from(State.before(first), timeline, rules, to);
+	}
+
+	/**
+	 * Goes on from a day that was already decided.
+	 * @param state the state after that day
+	 * @param timeline the facts; of mornings and sessions, those of at least the 130 days
+	 * before the next day, of everything else all
+	 * @param rules rule sets by the day they take effect
+	 * @param to last day, inclusive
+	 * @return one assessment for each day after the state's day
+	 */
+	public static List<DayAssessment> from(State state, Timeline timeline, RuleBook rules, LocalDate to) {
+		throw new UnsupportedOperationException();
+	}
+
+}

@@ -1,0 +1,33 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+
+import org.fallow.rules.PathName;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An open illness episode as it stands after a day.
+ *
+ * @param ruleHash the rule set it keeps
+ * @param openedOn the day it opened
+ * @param firstOnset onset of the illness
+ * @param latestOnset onset of the latest relapse, or the first onset
+ * @param path the return path
+ * @param floor the shortest path allowed, set by holds and relapses
+ * @param stage 0 while ill, else the stage's number
+ * @param stageSince first day in the stage
+ * @param counted days counted in the stage
+ * @param tracked whether resting heart rate was tracked when it opened
+ * @param symptomsOnly whether a coach lets it go on by symptoms alone
+ * @param held its baselines
+ * @param stage1First the day Stage 1 was first reached; absent before
+ * @param stage1On the day Stage 1 was first reached after the latest onset; absent before
+ * @param relapseRunning whether the latest entered morning belongs to a relapse
+ * @param badRun bad mornings with no good one between
+ * @param steppedBySymptoms latest day of a step back by symptoms; absent if none
+ */
+public record Episode(String ruleHash, LocalDate openedOn, LocalDate firstOnset, LocalDate latestOnset, PathName path,
+		PathName floor, int stage, LocalDate stageSince, int counted, boolean tracked, boolean symptomsOnly, Held held,
+		@Nullable LocalDate stage1First, @Nullable LocalDate stage1On, boolean relapseRunning, int badRun,
+		@Nullable LocalDate steppedBySymptoms) {
+}

@@ -1,0 +1,82 @@
+package org.fallow.illness.core;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+
+import org.fallow.baseline.RhrFlag;
+import org.fallow.baseline.Series;
+import org.fallow.baseline.SustainedRise;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that the fold carries from one day to the next, besides the facts themselves. It is
+ * stored with each day's assessment, so that the fold can go on from any day.
+ *
+ * @param day the day it stands after
+ * @param rise the sustained rise
+ * @param deviations deviations of the last mornings that had one, oldest first
+ * @param kept the latest morning with a deviation; absent before the first
+ * @param marks marks of the last mornings, oldest first
+ * @param restOn latest day whose clearance was Rest on its own account; absent if none
+ * @param episode the open episode; absent if none
+ * @param holds all holds so far, in the order recorded
+ * @param out days that never enter a baseline
+ * @param afterClose baselines held since the last close; absent once released
+ * @param closedOn the day of the last close; absent before the first
+ * @param withdrawnAt instant of the latest withdrawal: facts recorded up to it open
+ * nothing again; absent if none
+ */
+public record State(LocalDate day, SustainedRise rise, List<PastDeviation> deviations, @Nullable Kept kept,
+		List<PastMark> marks, @Nullable LocalDate restOn, @Nullable Episode episode, List<HoldState> holds,
+		List<DayRange> out, @Nullable Held afterClose, @Nullable LocalDate closedOn, @Nullable Instant withdrawnAt) {
+
+	/** Copies the lists. */
+	public State {
+		deviations = List.copyOf(deviations);
+		marks = List.copyOf(marks);
+		holds = List.copyOf(holds);
+		out = List.copyOf(out);
+	}
+
+	/**
+	 * The state of an athlete of whom nothing is known yet.
+	 * @param day the day before the first one
+	 * @return an empty state
+	 */
+	public static State before(LocalDate day) {
+		return new State(day.minusDays(1), SustainedRise.NONE, List.of(), null, List.of(), null, null, List.of(),
+				List.of(), null, null, null);
+	}
+
+	/**
+	 * A past morning's deviation.
+	 *
+	 * @param day the morning
+	 * @param dev deviation, bpm
+	 * @param tolerance its T, bpm
+	 */
+	public record PastDeviation(LocalDate day, double dev, double tolerance) {
+	}
+
+	/**
+	 * A past morning's mark.
+	 *
+	 * @param day the morning
+	 * @param mark what it was
+	 */
+	public record PastMark(LocalDate day, Mark mark) {
+	}
+
+	/**
+	 * The latest morning with a deviation: its flag is kept when readings are left out.
+	 *
+	 * @param day the morning
+	 * @param flag its flag
+	 * @param raisedForAction whether it was raised for action
+	 * @param series its series
+	 */
+	public record Kept(LocalDate day, RhrFlag flag, boolean raisedForAction, Series series) {
+	}
+
+}

@@ -1,0 +1,44 @@
+package org.fallow.rules;
+
+import java.util.List;
+
+import org.fallow.rules.RuleSet.Path;
+import org.fallow.rules.RuleSet.Stage;
+
+/**
+ * The rule set Fallow comes with. Each number's source, and how sure it is, stands in
+ * docs/evidence.md.
+ */
+public final class DefaultRules {
+
+	private DefaultRules() {
+	}
+
+	/**
+	 * The default rule set.
+	 * @return a new value, equal at each call
+	 */
+	public static RuleSet ruleSet() {
+		return new RuleSet(new RuleSet.Baseline(28, 14, 14, 60, 7, 14, 3, 1, 1.4826, 0.05, 7, 60, 4, 56),
+				new RuleSet.Flags(3, 8, 2, 5, 2, 10, 15, 2.5, 20, 2, 2, 3, 3),
+				new RuleSet.Cusum(3, 12, 8, 3, 1.5, 2, 3), new RuleSet.Hrv(7, 3, 1, 0.5),
+				new RuleSet.Opening(3, 7, 38.0, 1, 1), new RuleSet.Gates(4, 3, 2, 3, 4, 3, 3),
+				new RuleSet.Limits(7, 3, 3, 7, 10, 3), paths());
+	}
+
+	private static List<Path> paths() {
+		return List.of(new Path(PathName.SHORT, 1, false, 1, false, stages(2, 2, 3, 1, 1.0, List.of(30))),
+				new Path(PathName.STOMACH, 2, true, 2, true, stages(2, 2, 3, 1, 1.0, List.of(30))),
+				new Path(PathName.THREE_WEEK, 2, false, 2, false, stages(7, 7, 7, 3, 1.0, List.of(30))),
+				new Path(PathName.LONG, 10, false, 7, false, stages(7, 7, 14, 3, 0.75, List.of(15, 15, 30, 45))));
+	}
+
+	private static List<Stage> stages(int first, int second, int watched, int runs, double secondVolume,
+			List<Integer> firstRuns) {
+		return List.of(new Stage(first, Clearance.EASY_ONLY, runs, 3.0, 0.75, Intensity.EASY, 0.5, 0.5, 60, firstRuns),
+				new Stage(second, Clearance.EASY_ONLY, runs, 4.0, 0.80, Intensity.STRIDES, secondVolume, 1, null,
+						List.of()),
+				new Stage(watched, Clearance.FULL_TRAINING, 0, null, null, null, 1, 1, null, List.of()));
+	}
+
+}

@@ -1,0 +1,67 @@
+package org.fallow.rules;
+
+import java.math.BigDecimal;
+
+import org.jspecify.annotations.Nullable;
+import tools.jackson.core.JsonGenerator;
+import tools.jackson.databind.MapperFeature;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.SerializationContext;
+import tools.jackson.databind.ValueSerializer;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.module.SimpleModule;
+
+/**
+ * A rule set as canonical JSON in the manner of RFC 8785: members in the order of their
+ * names, no white space, and every number that may have decimals as a string, so that no
+ * reader's floating point can change the hash.
+ */
+public final class RuleJson {
+
+	private static final JsonMapper MAPPER = JsonMapper.builder()
+		.enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
+		.enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+		.enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+		.disable(MapperFeature.SORT_CREATOR_PROPERTIES_FIRST)
+		.addModule(new SimpleModule().addSerializer(Double.class, new DecimalAsText())
+			.addSerializer(Double.TYPE, new DecimalAsText()))
+		.build();
+
+	private RuleJson() {
+	}
+
+	/**
+	 * Writes a rule set.
+	 * @param rules the rule set
+	 * @return its canonical JSON
+	 */
+	public static String canonical(RuleSet rules) {
+		return MAPPER.writeValueAsString(rules);
+	}
+
+	/**
+	 * Reads a rule set.
+	 * @param json what {@link #canonical} wrote
+	 * @return the rule set
+	 * @throws IllegalArgumentException if a member is unknown or missing
+	 */
+	public static RuleSet parse(String json) {
+		try {
+			return MAPPER.readValue(json, RuleSet.class);
+		}
+		catch (tools.jackson.core.JacksonException ex) {
+			throw new IllegalArgumentException("not a rule set: " + ex.getOriginalMessage(), ex);
+		}
+	}
+
+	private static final class DecimalAsText extends ValueSerializer<Double> {
+
+		@Override
+		public void serialize(@Nullable Double value, JsonGenerator json, SerializationContext context) {
+			json.writeString(
+					BigDecimal.valueOf(value == null ? 0 : value.doubleValue()).stripTrailingZeros().toPlainString());
+		}
+
+	}
+
+}

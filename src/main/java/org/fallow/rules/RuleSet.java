@@ -1,0 +1,202 @@
+package org.fallow.rules;
+
+import java.util.List;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Every number a decision depends on. A rule set never changes once it is stored; a new
+ * one takes effect from a day, and an open episode keeps its own.
+ *
+ * @param baseline how an athlete's normal is computed
+ * @param flags how far from normal is what
+ * @param cusum the sustained rise
+ * @param hrv heart-rate variability
+ * @param opening when an episode opens, and what is fever
+ * @param gates what opens a gate, what steps back
+ * @param limits how the path is judged
+ * @param paths the return paths, shortest first, one for each {@link PathName}
+ */
+public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Opening opening, Gates gates, Limits limits,
+		List<Path> paths) {
+
+	/** Copies the paths and checks that each name has one, in order. */
+	public RuleSet {
+		paths = List.copyOf(paths);
+		if (!paths.stream().map(Path::name).toList().equals(List.of(PathName.values()))) {
+			throw new IllegalArgumentException("a rule set needs one path for each name, shortest first");
+		}
+	}
+
+	/**
+	 * The path of a name.
+	 * @param name which
+	 * @return the path
+	 */
+	public Path path(PathName name) {
+		return this.paths.get(name.ordinal());
+	}
+
+	/**
+	 * Baseline numbers.
+	 *
+	 * @param windowDays calendar days before the day
+	 * @param fewReadings below this many in the window, older ones are taken
+	 * @param fallbackReadings how many of the latest are then taken
+	 * @param fallbackDays from how many calendar days
+	 * @param provisionalFrom readings from which there is a baseline at all
+	 * @param establishedFrom readings from which it is established
+	 * @param marginDays days before onset that are already out
+	 * @param leastSpreadBpm least spread, bpm
+	 * @param madScale factor from MAD to spread
+	 * @param leastLnSd least SD of ln RMSSD
+	 * @param releaseReadings newer readings that end a held baseline after the close
+	 * @param releaseDays days after the close that end it at the latest
+	 * @param driftBpm rise of the baseline that is told to the coach, bpm
+	 * @param driftDays over how many days
+	 */
+	public record Baseline(int windowDays, int fewReadings, int fallbackReadings, int fallbackDays, int provisionalFrom,
+			int establishedFrom, int marginDays, double leastSpreadBpm, double madScale, double leastLnSd,
+			int releaseReadings, int releaseDays, double driftBpm, int driftDays) {
+	}
+
+	/**
+	 * Deviation flags, bpm.
+	 *
+	 * @param bandFloor least tolerance T
+	 * @param bandCeiling greatest tolerance T
+	 * @param bandSpreads spreads in the tolerance
+	 * @param lowFloor least distance below the baseline that is low
+	 * @param lowSpreads spreads below the baseline that are low
+	 * @param highFloor least deviation that is high
+	 * @param highCeiling greatest limit of high
+	 * @param highSpreads spreads in the limit of high
+	 * @param veryHigh deviation that is very high
+	 * @param actionFactor tolerances at which one morning is enough
+	 * @param actionDays mornings before today that make a second one
+	 * @param keptMornings mornings without a reading over which a flag is kept
+	 * @param lowApartDays most days between two low readings that count together
+	 */
+	public record Flags(double bandFloor, double bandCeiling, double bandSpreads, double lowFloor, double lowSpreads,
+			double highFloor, double highCeiling, double highSpreads, double veryHigh, double actionFactor,
+			int actionDays, int keptMornings, int lowApartDays) {
+	}
+
+	/**
+	 * Sustained rise: a one-sided CUSUM, bpm.
+	 *
+	 * @param slackFloor least slack k; else the spread
+	 * @param deviationCap most that one morning adds, before the slack
+	 * @param signalFloor least limit h
+	 * @param signalSpreads spreads in the limit h
+	 * @param sumCap the sum's cap, in limits h
+	 * @param readingsInBand readings running within band that end the signal
+	 * @param silentMornings mornings without a reading that zero the sum
+	 */
+	public record Cusum(double slackFloor, double deviationCap, double signalFloor, double signalSpreads, double sumCap,
+			int readingsInBand, int silentMornings) {
+	}
+
+	/**
+	 * Heart-rate variability, ln RMSSD.
+	 *
+	 * @param days mornings in the mean, today among them
+	 * @param leastReadings readings it needs
+	 * @param suppressedSds SDs below the baseline mean that are suppressed
+	 * @param drawnSds half-width of the drawn band, SDs
+	 */
+	public record Hrv(int days, int leastReadings, double suppressedSds, double drawnSds) {
+	}
+
+	/**
+	 * Opening of an episode.
+	 *
+	 * @param coldMornings entered mornings running with symptoms above the neck
+	 * @param coldWithinDays within how many days
+	 * @param feverCelsius temperature from which it is fever
+	 * @param restStandsDays days after a rest over which it stands without an entry
+	 * @param withdrawalAfterFeverDays mornings back over which fever forbids a withdrawal
+	 */
+	public record Opening(int coldMornings, int coldWithinDays, double feverCelsius, int restStandsDays,
+			int withdrawalAfterFeverDays) {
+	}
+
+	/**
+	 * Gates and steps back.
+	 *
+	 * @param untrackedMornings symptom-free mornings where resting heart rate is not
+	 * tracked
+	 * @param quietMornings mornings in the median of deviations, today among them
+	 * @param quietLeast deviations it needs
+	 * @param badFreeMornings mornings without a bad one, today among them
+	 * @param sessionDays days of sessions looked at, today among them
+	 * @param badMorningsBack bad mornings that step back
+	 * @param symptomStepEvery mornings between two steps back by symptoms
+	 */
+	public record Gates(int untrackedMornings, int quietMornings, int quietLeast, int badFreeMornings, int sessionDays,
+			int badMorningsBack, int symptomStepEvery) {
+	}
+
+	/**
+	 * How the path is judged, days.
+	 *
+	 * @param shortDays longest illness on the short path
+	 * @param stomachDays longest illness on the stomach path
+	 * @param feverDays fever from which the long path is taken
+	 * @param chestDays chest symptoms over which it is taken
+	 * @param illDays any illness over which it is taken
+	 * @param mildWorst greatest reported severity that is mild, 0 to 10
+	 */
+	public record Limits(int shortDays, int stomachDays, int feverDays, int chestDays, int illDays, int mildWorst) {
+	}
+
+	/**
+	 * A return path.
+	 *
+	 * @param name which
+	 * @param illDays least days from the latest onset to the first stage
+	 * @param fromLastSymptom true if these run from the last symptom instead
+	 * @param symptomFreeMornings in a row before the first stage
+	 * @param eating true if eating and drinking normally is asked for
+	 * @param stages in order; the last one is watched, and closes the episode
+	 */
+	public record Path(PathName name, int illDays, boolean fromLastSymptom, int symptomFreeMornings, boolean eating,
+			List<Stage> stages) {
+
+		/** Copies the stages and checks that there is one. */
+		public Path {
+			stages = List.copyOf(stages);
+			if (stages.isEmpty()) {
+				throw new IllegalArgumentException("a path needs a stage");
+			}
+		}
+
+	}
+
+	/**
+	 * A stage of a path.
+	 *
+	 * @param days counted days before it can be left
+	 * @param clearance clearance of its good days
+	 * @param runs runs logged before it can be left upwards
+	 * @param effortCeiling greatest session RPE, CR-10; absent where as programmed
+	 * @param heartRateCeiling greatest share of HRmax; absent where as programmed
+	 * @param highest highest intensity; absent where as programmed
+	 * @param volumeShare share of the usual weekly volume
+	 * @param longRunShare share of the usual long run
+	 * @param longRunMinutes greatest minutes of a run; absent where only the share counts
+	 * @param firstRunMinutes greatest minutes of each of the first days' runs, by day in
+	 * the stage; empty where only the rest counts
+	 */
+	public record Stage(int days, Clearance clearance, int runs, @Nullable Double effortCeiling,
+			@Nullable Double heartRateCeiling, @Nullable Intensity highest, double volumeShare, double longRunShare,
+			@Nullable Integer longRunMinutes, List<Integer> firstRunMinutes) {
+
+		/** Copies the minutes. */
+		public Stage {
+			firstRunMinutes = List.copyOf(firstRunMinutes);
+		}
+
+	}
+
+}

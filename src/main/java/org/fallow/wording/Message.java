@@ -1,0 +1,29 @@
+package org.fallow.wording;
+
+import java.util.List;
+
+/**
+ * Something a page says: the key of a sentence in the message files and the values that
+ * go into it, in the order of the sentence's placeholders.
+ *
+ * @param code key of the sentence, for example {@code reason.rhr-high}
+ * @param arguments values of the placeholders: strings, numbers and dates
+ */
+public record Message(String code, List<Object> arguments) {
+
+	/** Copies the arguments. */
+	public Message {
+		arguments = List.copyOf(arguments);
+	}
+
+	/**
+	 * A message with its arguments.
+	 * @param code key of the sentence
+	 * @param arguments values of the placeholders
+	 * @return the message
+	 */
+	public static Message of(String code, Object... arguments) {
+		return new Message(code, List.of(arguments));
+	}
+
+}
