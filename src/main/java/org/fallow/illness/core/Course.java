@@ -1,8 +1,10 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 
+import org.fallow.entry.Fact;
 import org.fallow.rules.RuleBook;
 
 /**
@@ -36,7 +38,24 @@ public final class Course {
 	 * @return one assessment for each day after the state's day
 	 */
 	public static List<DayAssessment> from(State state, Timeline timeline, RuleBook rules, LocalDate to) {
-		throw new UnsupportedOperationException();
+		Known known = new Known();
+		int next = 0;
+		List<Fact> facts = timeline.facts();
+		while (next < facts.size() && !facts.get(next).recorded().on().isAfter(state.day())) {
+			known.add(facts.get(next++));
+		}
+		List<DayAssessment> days = new ArrayList<>();
+		State before = state;
+		for (LocalDate day = state.day().plusDays(1); !day.isAfter(to); day = day.plusDays(1)) {
+			known.newDay();
+			while (next < facts.size() && !facts.get(next).recorded().on().isAfter(day)) {
+				known.add(facts.get(next++));
+			}
+			DayAssessment assessment = new DayFold(before, known, rules, day).decide(rules, true);
+			days.add(assessment);
+			before = assessment.state();
+		}
+		return days;
 	}
 
 }

@@ -19,13 +19,14 @@ import org.jspecify.annotations.Nullable;
  * @param rhr resting heart rate
  * @param hrv heart-rate variability
  * @param decisions what changed on the day: opened, stage reached, stepped back, closed
+ * @param opened the gate that opened today; absent if none did
  * @param gate the next gate; absent without an open episode
  * @param holding whether a clinician hold stands
  * @param state what the fold carries on
  */
 public record DayAssessment(LocalDate day, String ruleHash, Clearance clearance, List<Message> reasons,
 		List<Message> notices, Mark mark, RhrEvidence rhr, HrvEvidence hrv, List<Decision> decisions,
-		@Nullable GateSheet gate, boolean holding, State state) {
+		@Nullable GateSheet opened, @Nullable GateSheet gate, boolean holding, State state) {
 
 	/** Copies the lists. */
 	public DayAssessment {

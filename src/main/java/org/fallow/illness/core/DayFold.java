@@ -1,0 +1,391 @@
+package org.fallow.illness.core;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+
+import org.fallow.baseline.RhrFlag;
+import org.fallow.baseline.Statistics;
+import org.fallow.baseline.SustainedRise;
+import org.fallow.entry.Fact;
+import org.fallow.entry.MorningEntry;
+import org.fallow.illness.core.DayAssessment.Decision;
+import org.fallow.illness.core.State.Kept;
+import org.fallow.illness.core.State.PastDeviation;
+import org.fallow.illness.core.State.PastMark;
+import org.fallow.rules.PathName;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Decides one day, in the order: events, withdrawal, opening, holds, flags, good or bad,
+ * count, back by symptoms, back by numbers, gate, clearance.
+ */
+final class DayFold {
+
+	final State before;
+
+	final Known known;
+
+	final LocalDate day;
+
+	final RuleSet rules;
+
+	final String ruleHash;
+
+	final List<DayRange> out;
+
+	final List<HoldState> holds;
+
+	final List<Decision> decisions = new ArrayList<>();
+
+	final @Nullable MorningEntry entry;
+
+	@Nullable Draft episode;
+
+	@Nullable Instant withdrawnAt;
+
+	boolean withdrawnToday;
+
+	@Nullable Held afterClose;
+
+	@Nullable LocalDate closedOn;
+
+	List<HoldState> standing = List.of();
+
+	List<PastMark> marks;
+
+	Mark mark = Mark.NONE;
+
+	RhrEvidence rhr;
+
+	HrvEvidence hrv;
+
+	private boolean raisedHoldToday;
+
+	private final Windows windows;
+
+	DayFold(State before, Known known, RuleBook book, LocalDate day) {
+		this.before = before;
+		this.known = known;
+		this.day = day;
+		Episode open = before.episode();
+		RuleBook.Entry inForce = (open != null) ? book.ofHash(open.ruleHash()) : book.on(day);
+		this.rules = inForce.rules();
+		this.ruleHash = inForce.hash();
+		this.entry = known.morning(day);
+		this.episode = (open == null) ? null : new Draft(open);
+		this.out = new ArrayList<>(before.out());
+		this.holds = new ArrayList<>(before.holds());
+		this.withdrawnAt = before.withdrawnAt();
+		this.afterClose = before.afterClose();
+		this.closedOn = before.closedOn();
+		this.windows = new Windows(known, this.out, this.rules);
+		this.marks = before.marks();
+		events();
+		withdraw();
+		correctOnset();
+		open();
+		resume();
+		Numbers numbers = numbers();
+		this.rhr = numbers.rhr();
+		this.hrv = numbers.hrv();
+		markMorning();
+		count();
+		BackBySymptoms.apply(this);
+		backByNumbers();
+		judgePath();
+	}
+
+	/** Decides the day; without a forecast where the result only serves one. */
+	DayAssessment decide(RuleBook book, boolean forecast) {
+		GateSheet sheet = gate();
+		GateSheet opened = (sheet != null && sheet.opened()) ? sheet : null;
+		Verdict verdict = Verdict.of(this);
+		State after = after(verdict);
+		Draft open = this.episode;
+		GateSheet next = (open == null) ? null : (opened == null) ? sheet : Gates.evaluate(this, open);
+		if (next != null && forecast) {
+			next = Forecast.of(this, after, book, next);
+		}
+		return new DayAssessment(this.day, this.ruleHash, verdict.clearance(), verdict.reasons(), Notices.of(this),
+				this.mark, this.rhr, this.hrv, this.decisions, opened, next, !this.standing.isEmpty(), after);
+	}
+
+	private Numbers numbers() {
+		return new Numbers(this.before, this.known, this.rules, this.day, this.episode, this.windows);
+	}
+
+	Sickness sickness(MorningEntry morning) {
+		return this.known.sickness(morning, this.rules.opening().feverCelsius());
+	}
+
+	int stageNow() {
+		return (this.episode == null) ? -1 : this.episode.stage;
+	}
+
+	private void events() {
+		for (Fact fact : this.known.fresh()) {
+			HoldState hold = Holds.openedBy(fact);
+			if (hold != null) {
+				this.holds.add(hold);
+				this.raisedHoldToday = true;
+			}
+			if (fact instanceof IllnessEvent.SymptomsOnly && this.episode != null) {
+				this.episode.symptomsOnly = true;
+			}
+		}
+		this.standing = Holds.standing(this.holds, this.known.events(), this.day);
+	}
+
+	private void withdraw() {
+		for (IllnessEvent.Withdrawal withdrawal : this.known.fresh(IllnessEvent.Withdrawal.class)) {
+			Draft open = this.episode;
+			if (open != null && this.standing.isEmpty() && !isNearFever()) {
+				this.out.add(new DayRange(outFrom(open), this.day));
+				this.decisions.add(new Decision(Decision.Kind.WITHDRAWN, open.stage, -1));
+				this.episode = null;
+				this.withdrawnAt = withdrawal.recorded().at();
+				this.withdrawnToday = true;
+			}
+		}
+	}
+
+	private boolean isNearFever() {
+		LocalDate from = this.day.minusDays(this.rules.opening().withdrawalAfterFeverDays());
+		boolean entered = this.known.mornings(from, this.day.plusDays(1))
+			.values()
+			.stream()
+			.flatMap((morning) -> morning.revisions().stream())
+			.anyMatch((morning) -> sickness(morning).fever());
+		return entered || this.known.events(IllnessEvent.Report.class)
+			.stream()
+			.anyMatch((r) -> r.kind() == ReportKind.FEVER && !r.recorded().on().isBefore(from));
+	}
+
+	private LocalDate outFrom(Draft open) {
+		return open.firstOnset.minusDays(this.rules.baseline().marginDays());
+	}
+
+	/**
+	 * Before Stage 1 an earlier sick morning or report that comes in late moves onset.
+	 */
+	private void correctOnset() {
+		Draft open = this.episode;
+		if (open == null || this.known.fresh().isEmpty()) {
+			return;
+		}
+		if (open.stage1First == null) {
+			LocalDate earliest = Opening.earliestSick(this, this.known.fresh());
+			if (earliest != null && earliest.isBefore(open.firstOnset) && isAfterClose(earliest)) {
+				open.latestOnset = open.latestOnset.equals(open.firstOnset) ? earliest : open.latestOnset;
+				open.firstOnset = earliest;
+			}
+		}
+		LocalDate asOf = open.firstOnset.minusDays(this.rules.baseline().marginDays());
+		boolean touched = !asOf.equals(open.held.asOf())
+				|| this.known.fresh().stream().anyMatch((fact) -> fact.day().isBefore(asOf));
+		if (touched) {
+			open.held = HeldBaselines.again(open.held, this.before, this.windows, open.firstOnset);
+		}
+	}
+
+	private boolean isAfterClose(LocalDate date) {
+		return this.closedOn == null || date.isAfter(this.closedOn);
+	}
+
+	private void open() {
+		LocalDate onset = (this.episode == null) ? Opening.onset(this) : null;
+		if (onset != null) {
+			Held held = HeldBaselines.forOnset(this.before, this.windows, onset, this.day);
+			this.episode = Draft.opened(this.ruleHash, this.day, onset, held);
+			this.decisions.add(new Decision(Decision.Kind.OPENED, -1, 0));
+		}
+		if (this.episode != null && (this.raisedHoldToday || !this.standing.isEmpty())) {
+			this.episode.floor = later(this.episode.floor, PathName.THREE_WEEK);
+		}
+	}
+
+	private static PathName later(PathName one, PathName other) {
+		return (one.compareTo(other) >= 0) ? one : other;
+	}
+
+	/** A clearance that ends a hold resumes the episode in ill. */
+	private void resume() {
+		boolean lifted = false;
+		for (int i = 0; i < this.holds.size(); i++) {
+			HoldState hold = this.holds.get(i);
+			boolean stands = this.standing.contains(hold);
+			lifted |= !stands && !hold.resumed();
+			this.holds.set(i, hold.asResumed(!stands));
+		}
+		Draft open = this.episode;
+		if (lifted && open != null && !open.openedOn.equals(this.day)) {
+			this.decisions.add(new Decision(Decision.Kind.RESUMED, open.stage, 0));
+			if (open.stage != 0) {
+				open.enter(0, this.day);
+			}
+		}
+	}
+
+	private void markMorning() {
+		this.marks = lateMarks();
+		MorningEntry morning = this.entry;
+		if (morning == null) {
+			return;
+		}
+		RhrFlag flag = this.rhr.flag();
+		RhrFlag kept = this.rhr.keptFlag();
+		boolean high = (flag != null && flag.isHigh()) || (kept != null && kept.isHigh());
+		boolean bad = sickness(morning).isSick() || high || this.rhr.raisedForAction() || this.rhr.keptRaised();
+		boolean tracked = this.episode != null && this.episode.tracksNow();
+		this.mark = bad ? Mark.BAD : (!tracked || isQuiet()) ? Mark.GOOD : Mark.NEITHER;
+	}
+
+	/** Marks as decided, but bad where a symptom of that morning came in late. */
+	private List<PastMark> lateMarks() {
+		List<PastMark> result = new ArrayList<>();
+		for (LocalDate date = this.day.minusDays(2); date.isBefore(this.day); date = date.plusDays(1)) {
+			LocalDate current = date;
+			MorningEntry morning = this.known.morning(current);
+			boolean late = this.known.fresh(MorningEntry.class).stream().anyMatch((e) -> e.day().equals(current));
+			if (late && morning != null && sickness(morning).isSick()) {
+				result.add(new PastMark(current, Mark.BAD));
+			}
+			else {
+				this.before.marks().stream().filter((m) -> m.day().equals(current)).forEach(result::add);
+			}
+		}
+		return result;
+	}
+
+	/** A reading today, neither low nor high, within T by itself or by the median. */
+	boolean isQuiet() {
+		Double dev = this.rhr.dev();
+		Double tolerance = this.rhr.tolerance();
+		RhrFlag flag = this.rhr.flag();
+		if (dev == null || tolerance == null || flag == null || flag == RhrFlag.LOW || flag.isHigh()) {
+			return false;
+		}
+		if (dev <= tolerance) {
+			return true;
+		}
+		List<Double> last = new ArrayList<>(this.rhr.before()
+			.stream()
+			.filter((d) -> !d.day().isBefore(this.day.minusDays(this.rules.gates().quietMornings() - 1L)))
+			.map(PastDeviation::dev)
+			.toList());
+		last.add(dev);
+		return last.size() >= this.rules.gates().quietLeast()
+				&& Statistics.median(last.stream().mapToDouble(Double::doubleValue).toArray()) <= tolerance;
+	}
+
+	/** Bad mornings among the last ones, today included. */
+	int badMornings(int days) {
+		LocalDate from = this.day.minusDays(days - 1L);
+		long past = this.marks.stream().filter((m) -> m.mark() == Mark.BAD && !m.day().isBefore(from)).count();
+		return (int) past + ((this.mark == Mark.BAD) ? 1 : 0);
+	}
+
+	/** A good morning counts when the next one begins. */
+	private void count() {
+		Draft open = this.episode;
+		Episode yesterday = this.before.episode();
+		boolean sameStage = open != null && yesterday != null && open.stage > 0 && open.stage == yesterday.stage()
+				&& open.stageSince.equals(yesterday.stageSince());
+		if (open != null && sameStage && this.marks.contains(new PastMark(this.day.minusDays(1), Mark.GOOD))) {
+			open.counted++;
+		}
+	}
+
+	private void backByNumbers() {
+		Draft open = this.episode;
+		if (open == null) {
+			return;
+		}
+		if (this.mark == Mark.GOOD) {
+			open.badRun = 0;
+		}
+		else if (this.mark == Mark.BAD) {
+			open.badRun++;
+		}
+		if (open.stage > 0 && open.badRun >= this.rules.gates().badMorningsBack()) {
+			this.decisions.add(new Decision(Decision.Kind.BACK_BY_NUMBERS, open.stage, open.stage - 1));
+			open.enter(open.stage - 1, this.day);
+		}
+	}
+
+	private void judgePath() {
+		Draft open = this.episode;
+		if (open == null) {
+			return;
+		}
+		PathName judged = PathJudge.judge(open, this.known, this.rules, this.day);
+		if (judged != open.path && !open.openedOn.equals(this.day)) {
+			this.decisions.add(new Decision(Decision.Kind.LONGER_PATH, open.stage, open.stage));
+		}
+		open.path = judged;
+	}
+
+	private @Nullable GateSheet gate() {
+		Draft open = this.episode;
+		if (open == null) {
+			return null;
+		}
+		GateSheet sheet = Gates.evaluate(this, open);
+		if (!sheet.isOpen() || open.openedOn.equals(this.day)) {
+			return sheet;
+		}
+		if (sheet.closes()) {
+			close(open);
+		}
+		else {
+			this.decisions.add(new Decision(Decision.Kind.GATE, open.stage, open.stage + 1));
+			open.enter(open.stage + 1, this.day);
+		}
+		return new GateSheet(sheet.from(), sheet.to(), sheet.closes(), sheet.criteria(), true, this.day);
+	}
+
+	private void close(Draft open) {
+		this.decisions.add(new Decision(Decision.Kind.CLOSED, open.stage, -1));
+		this.out.add(new DayRange(outFrom(open), this.day));
+		this.afterClose = open.held;
+		this.closedOn = this.day;
+		this.episode = null;
+	}
+
+	private State after(Verdict verdict) {
+		boolean closed = this.day.equals(this.closedOn);
+		Kept kept = keptAfter();
+		List<PastMark> lastMarks = new ArrayList<>(this.marks.stream().filter((m) -> isNear(m.day())).toList());
+		lastMarks.add(new PastMark(this.day, this.mark));
+		List<PastDeviation> lastDeviations = new ArrayList<>(
+				this.rhr.before().stream().filter((d) -> isNear(d.day())).toList());
+		if (this.rhr.dev() != null && this.rhr.tolerance() != null) {
+			lastDeviations.add(new PastDeviation(this.day, this.rhr.dev(), this.rhr.tolerance()));
+		}
+		LocalDate oldest = this.day.minusDays(200);
+		return new State(this.day, closed ? SustainedRise.NONE : this.rhr.rise(), lastDeviations, kept, lastMarks,
+				verdict.ownRest() ? this.day : this.before.restOn(),
+				(this.episode == null) ? null : this.episode.toEpisode(), this.holds,
+				this.out.stream().filter((range) -> range.to().isAfter(oldest)).toList(), this.afterClose,
+				this.closedOn, this.withdrawnAt);
+	}
+
+	private boolean isNear(LocalDate date) {
+		return date.isAfter(this.day.minusDays(2));
+	}
+
+	private @Nullable Kept keptAfter() {
+		RhrFlag flag = this.rhr.flag();
+		if (flag != null) {
+			return new Kept(this.day, flag, this.rhr.raisedForAction(), Objects.requireNonNull(this.rhr.series()));
+		}
+		boolean dropped = !this.known.fresh(IllnessEvent.SymptomsOnly.class).isEmpty() && this.episode != null;
+		return dropped ? null : this.before.kept();
+	}
+
+}

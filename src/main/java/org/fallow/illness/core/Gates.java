@@ -1,0 +1,229 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+import org.fallow.baseline.HrvFlag;
+import org.fallow.entry.Activity;
+import org.fallow.entry.Feels;
+import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.MorningEntry;
+import org.fallow.entry.SessionLog;
+import org.fallow.rules.RuleSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The criteria of the next gate, all evaluated.
+ */
+final class Gates {
+
+	private final DayFold fold;
+
+	private final Draft episode;
+
+	private final RuleSet rules;
+
+	private final RuleSet.Path path;
+
+	private final List<Criterion> criteria = new ArrayList<>();
+
+	private Gates(DayFold fold, Draft episode) {
+		this.fold = fold;
+		this.episode = episode;
+		this.rules = fold.rules;
+		this.path = episode.path(fold.rules);
+	}
+
+	static GateSheet evaluate(DayFold fold, Draft episode) {
+		Gates gates = new Gates(fold, episode);
+		int stages = gates.path.stages().size();
+		boolean closes = episode.stage >= stages;
+		gates.entered();
+		gates.noHold();
+		if (episode.stage == 0) {
+			gates.intoFirstStage();
+		}
+		else if (closes) {
+			gates.counted();
+			gates.goodMorning();
+		}
+		else {
+			gates.upAStage();
+		}
+		return new GateSheet(episode.stage, episode.stage + 1, closes, gates.criteria, false, null);
+	}
+
+	private void add(Criterion criterion) {
+		this.criteria.add(criterion);
+	}
+
+	private void entered() {
+		add(Criterion.of("entered", this.fold.entry != null, "", ""));
+	}
+
+	private void noHold() {
+		add(Criterion.of("no-hold", this.fold.standing.isEmpty(), String.valueOf(this.fold.standing.size()), "0"));
+	}
+
+	private void intoFirstStage() {
+		int needed = this.path.symptomFreeMornings();
+		if (!this.episode.tracksNow()) {
+			needed = Math.max(needed, this.rules.gates().untrackedMornings());
+		}
+		int free = symptomFreeInARow();
+		add(Criterion.of("symptom-free", free >= needed, String.valueOf(free), String.valueOf(needed)));
+		add(Criterion.of("no-fever", isFeverFree(), "", ""));
+		LocalDate from = this.path.fromLastSymptom()
+				? PathJudge.lastSick(this.episode, this.fold.known, this.rules, this.fold.day)
+				: this.episode.latestOnset;
+		long days = this.fold.day.toEpochDay() - from.toEpochDay();
+		add(Criterion.of("least-days", days >= this.path.illDays(), String.valueOf(Math.max(0, days)),
+				String.valueOf(this.path.illDays())));
+		quiet();
+		hrv();
+		feelsAble();
+		eating();
+	}
+
+	/**
+	 * Symptom-free mornings since the latest onset, counted back from today: one missed
+	 * morning neither counts nor breaks the row, two together break it. A morning entered
+	 * late does not count, for it was missed when it was lived (the safer reading).
+	 */
+	private int symptomFreeInARow() {
+		int free = 0;
+		int missed = 0;
+		for (LocalDate date = this.fold.day; date.isAfter(this.episode.latestOnset)
+				&& missed < 2; date = date.minusDays(1)) {
+			Morning morning = this.fold.known.mornings(date, date.plusDays(1)).get(date);
+			if (morning != null && this.fold.sickness(morning.effective()).isSick()) {
+				return free;
+			}
+			boolean counts = morning != null && morning.isOnTime();
+			free += counts ? 1 : 0;
+			missed = counts ? 0 : missed + 1;
+		}
+		return free;
+	}
+
+	/** No fever and no fever medicine this morning and on the entered one before. */
+	private boolean isFeverFree() {
+		return this.fold.known.backFrom(this.fold.day)
+			.values()
+			.stream()
+			.limit(2)
+			.map(Morning::effective)
+			.noneMatch((entry) -> this.fold.sickness(entry).fever() || entry.feverMedicine() != FeverMedicine.NONE);
+	}
+
+	private void quiet() {
+		String required = decimal(this.fold.rhr.tolerance());
+		if (!this.episode.tracksNow()) {
+			add(Criterion.notApplicable("quiet", required));
+			return;
+		}
+		Double dev = this.fold.rhr.dev();
+		if (dev == null) {
+			add(Criterion.notAvailable("quiet", true, required));
+			return;
+		}
+		add(Criterion.of("quiet", this.fold.isQuiet(), decimal(dev), required));
+	}
+
+	private void hrv() {
+		HrvFlag flag = this.fold.hrv.flag();
+		Double mean = this.fold.hrv.mean();
+		Double sd = this.fold.hrv.sd();
+		Double recent = this.fold.hrv.recent();
+		if (flag == null || mean == null || sd == null || recent == null) {
+			add(Criterion.notAvailable("hrv", false, ""));
+			return;
+		}
+		add(Criterion.of("hrv", flag != HrvFlag.SUPPRESSED, hundredths(recent),
+				hundredths(mean - this.rules.hrv().suppressedSds() * sd)));
+	}
+
+	private void feelsAble() {
+		MorningEntry entry = this.fold.entry;
+		Feels feels = (entry == null) ? null : entry.feels();
+		if (feels == null) {
+			add(Criterion.notAvailable("feels-able", true, ""));
+			return;
+		}
+		add(Criterion.of("feels-able", feels != Feels.UNWELL, feels.name(), ""));
+	}
+
+	private void eating() {
+		if (!this.path.eating()) {
+			return;
+		}
+		Boolean eating = (this.fold.entry == null) ? null : this.fold.entry.eatingNormally();
+		add((eating == null) ? Criterion.notAvailable("eating", true, "") : Criterion.of("eating", eating, "", ""));
+	}
+
+	private void upAStage() {
+		counted();
+		goodMorning();
+		int days = this.rules.gates().badFreeMornings();
+		int bad = this.fold.badMornings(days);
+		add(Criterion.of("no-bad-morning", bad == 0, String.valueOf(bad), String.valueOf(days)));
+		runs();
+		sessions();
+	}
+
+	private void counted() {
+		int needed = stage().days();
+		add(Criterion.of("counted", this.episode.counted >= needed, String.valueOf(this.episode.counted),
+				String.valueOf(needed)));
+	}
+
+	private RuleSet.Stage stage() {
+		return this.path.stages().get(Math.min(this.episode.stage, this.path.stages().size()) - 1);
+	}
+
+	private void goodMorning() {
+		add(Criterion.of("good-morning", this.fold.mark == Mark.GOOD, this.fold.mark.name(), Mark.GOOD.name()));
+	}
+
+	private void runs() {
+		long runs = this.fold.known.sessions(this.episode.stageSince, this.fold.day)
+			.stream()
+			.filter((s) -> s.activity() == Activity.RUN && !Integer.valueOf(0).equals(s.minutes()))
+			.count();
+		add(Criterion.of("runs", runs >= stage().runs(), String.valueOf(runs), String.valueOf(stage().runs())));
+	}
+
+	private void sessions() {
+		LocalDate from = this.fold.day.minusDays(this.rules.gates().sessionDays() - 1L);
+		List<SessionLog> sessions = this.fold.known.sessions(from, this.fold.day);
+		long yes = sessions.stream().filter((s) -> !s.after().isEmpty()).count();
+		add(Criterion.of("after-session", yes == 0, String.valueOf(yes), "0"));
+		Double ceiling = stage().effortCeiling();
+		if (ceiling == null) {
+			add(Criterion.notApplicable("effort", ""));
+			return;
+		}
+		long above = sessions.stream().filter((s) -> isAbove(s, ceiling)).count();
+		add(Criterion.of("effort", above == 0, String.valueOf(above), decimal(ceiling)));
+	}
+
+	private boolean isAbove(SessionLog session, double ceiling) {
+		Double rpe = session.rpe();
+		if (rpe != null && rpe > ceiling) {
+			return true;
+		}
+		return session.intensity() != null && stage().highest() != null
+				&& session.intensity().compareTo(stage().highest()) > 0;
+	}
+
+	private static String decimal(@Nullable Double value) {
+		return (value == null) ? "" : String.format(Locale.ROOT, "%.1f", value);
+	}
+
+	private static String hundredths(double value) {
+		return String.format(Locale.ROOT, "%.2f", value);
+	}
+
+}

@@ -1,0 +1,147 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.NavigableMap;
+import java.util.TreeMap;
+
+import org.fallow.entry.Absence;
+import org.fallow.entry.Fact;
+import org.fallow.entry.KnownSymptom;
+import org.fallow.entry.MedicineChange;
+import org.fallow.entry.MorningEntry;
+import org.fallow.entry.SessionLog;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The facts known by the end of a day, looked at by the day they speak of. It grows as
+ * the fold goes on.
+ */
+final class Known {
+
+	private final TreeMap<LocalDate, Morning> mornings = new TreeMap<>();
+
+	private final TreeMap<String, SessionLog> sessions = new TreeMap<>();
+
+	private final TreeMap<String, Absence> absences = new TreeMap<>();
+
+	private final List<MedicineChange> medicines = new ArrayList<>();
+
+	private final List<KnownSymptom> knownSymptoms = new ArrayList<>();
+
+	private final List<IllnessEvent> events = new ArrayList<>();
+
+	private final List<Fact> fresh = new ArrayList<>();
+
+	/** A copy that can grow by itself, with the mornings and sessions from a day on. */
+	Known from(LocalDate day) {
+		Known copy = new Known();
+		copy.mornings.putAll(this.mornings.tailMap(day, true));
+		this.sessions.forEach((key, session) -> {
+			if (!session.day().isBefore(day)) {
+				copy.sessions.put(key, session);
+			}
+		});
+		copy.absences.putAll(this.absences);
+		copy.medicines.addAll(this.medicines);
+		copy.knownSymptoms.addAll(this.knownSymptoms);
+		copy.events.addAll(this.events);
+		return copy;
+	}
+
+	/** Begins a new day: nothing is fresh yet. */
+	void newDay() {
+		this.fresh.clear();
+	}
+
+	void add(Fact fact) {
+		this.fresh.add(fact);
+		if (fact instanceof MorningEntry entry) {
+			this.mornings.merge(entry.day(), new Morning(List.of(entry)), Known::revised);
+		}
+		else if (fact instanceof SessionLog session) {
+			this.sessions.put(session.key(), session);
+		}
+		else if (fact instanceof Absence absence) {
+			this.absences.put(absence.key(), absence);
+		}
+		else if (fact instanceof MedicineChange change) {
+			this.medicines.add(change);
+		}
+		else if (fact instanceof KnownSymptom symptom) {
+			this.knownSymptoms.add(symptom);
+		}
+		else if (fact instanceof IllnessEvent event) {
+			this.events.add(event);
+		}
+	}
+
+	private static Morning revised(Morning before, Morning after) {
+		List<MorningEntry> all = new ArrayList<>(before.revisions());
+		all.addAll(after.revisions());
+		return new Morning(all);
+	}
+
+	/** Facts recorded on the current day, in the order recorded. */
+	List<Fact> fresh() {
+		return this.fresh;
+	}
+
+	<T extends Fact> List<T> fresh(Class<T> type) {
+		return this.fresh.stream().filter(type::isInstance).map(type::cast).toList();
+	}
+
+	@Nullable MorningEntry morning(LocalDate day) {
+		Morning morning = this.mornings.get(day);
+		return (morning == null) ? null : morning.effective();
+	}
+
+	/** Mornings from a day (inclusive) to a day (exclusive), oldest first. */
+	NavigableMap<LocalDate, Morning> mornings(LocalDate from, LocalDate to) {
+		return from.isBefore(to) ? this.mornings.subMap(from, true, to, false) : new TreeMap<>();
+	}
+
+	/** Mornings up to a day, inclusive, latest first. */
+	NavigableMap<LocalDate, Morning> backFrom(LocalDate day) {
+		return this.mornings.headMap(day, true).descendingMap();
+	}
+
+	/** Sessions that count, of the days from a day to a day, both inclusive. */
+	List<SessionLog> sessions(LocalDate from, LocalDate to) {
+		return this.sessions.values()
+			.stream()
+			.filter((s) -> !s.removed() && !s.day().isBefore(from) && !s.day().isAfter(to))
+			.toList();
+	}
+
+	List<IllnessEvent> events() {
+		return this.events;
+	}
+
+	<T extends IllnessEvent> List<T> events(Class<T> type) {
+		return this.events.stream().filter(type::isInstance).map(type::cast).toList();
+	}
+
+	boolean isInjured(LocalDate day) {
+		return this.absences.values()
+			.stream()
+			.anyMatch((a) -> a.kind() == org.fallow.entry.AbsenceKind.INJURY && a.covers(day));
+	}
+
+	/** Whether a rate-lowering medicine is on: the change with the latest day decides. */
+	boolean isOnMedicine(LocalDate day) {
+		MedicineChange latest = null;
+		for (MedicineChange change : this.medicines) {
+			if (!change.day().isAfter(day) && (latest == null || !change.day().isBefore(latest.day()))) {
+				latest = change;
+			}
+		}
+		return latest != null && latest.on();
+	}
+
+	Sickness sickness(MorningEntry entry, double feverCelsius) {
+		return Sickness.of(entry, this.knownSymptoms, feverCelsius);
+	}
+
+}

@@ -1,0 +1,201 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+
+import org.fallow.baseline.Deviation;
+import org.fallow.baseline.HrvBaseline;
+import org.fallow.baseline.HrvFlag;
+import org.fallow.baseline.RhrBaseline;
+import org.fallow.baseline.RhrFlag;
+import org.fallow.baseline.Series;
+import org.fallow.baseline.Statistics;
+import org.fallow.baseline.SustainedRise;
+import org.fallow.entry.MorningEntry;
+import org.fallow.illness.core.State.Kept;
+import org.fallow.illness.core.State.PastDeviation;
+import org.fallow.rules.RuleSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A day's numbers: baselines, deviation, flags, sustained rise, heart-rate variability.
+ */
+final class Numbers {
+
+	private final State before;
+
+	private final Known known;
+
+	private final RuleSet rules;
+
+	private final LocalDate day;
+
+	private final @Nullable Draft episode;
+
+	private final Windows windows;
+
+	Numbers(State before, Known known, RuleSet rules, LocalDate day, @Nullable Draft episode, Windows windows) {
+		this.before = before;
+		this.known = known;
+		this.rules = rules;
+		this.day = day;
+		this.episode = episode;
+		this.windows = windows;
+	}
+
+	RhrEvidence rhr() {
+		MorningEntry entry = this.known.morning(this.day);
+		Double reading = (entry == null) ? null : Windows.usableRhr(entry);
+		Series series = seriesInUse(entry, reading);
+		RhrBaseline baseline = baseline(series, this.day);
+		Deviation deviation = deviation(this.day);
+		List<PastDeviation> past = past();
+		boolean raised = deviation != null && isRaisedForAction(deviation, past);
+		SustainedRise start = riseBefore();
+		SustainedRise rise = (deviation != null && baseline != null)
+				? start.after(deviation, baseline.spread(), this.rules.cusum())
+				: start.afterSilence(this.rules.cusum());
+		Kept kept = (deviation == null && !isSymptomsOnly()) ? this.before.kept() : null;
+		boolean keeps = kept != null && apart(kept.day()) <= this.rules.flags().keptMornings();
+		int n = (baseline != null) ? baseline.n() : readings(series);
+		return new RhrEvidence(series, reading, n, (baseline == null) ? null : baseline.median(),
+				(baseline == null) ? null : baseline.spread(),
+				baseline != null && baseline.isProvisional(this.rules.baseline()), heldAsOf(series),
+				(deviation == null) ? null : deviation.dev(), (deviation == null) ? null : deviation.tolerance(),
+				(deviation == null) ? null : deviation.low(), (deviation == null) ? null : deviation.high(),
+				(deviation == null) ? null : deviation.flag(), raised, past,
+				(baseline == null) ? null : SustainedRise.slack(baseline.spread(), this.rules.cusum()),
+				(baseline == null) ? null : SustainedRise.limit(baseline.spread(), this.rules.cusum()), start, rise,
+				(keeps && kept != null) ? kept.flag() : null, keeps && kept != null && kept.raisedForAction(),
+				(kept != null) ? kept.day() : null, kept != null && !keeps && hasBaseline(kept.series()),
+				deviation != null && isLowAgain(deviation), hasDrifted(baseline, series));
+	}
+
+	private @Nullable Series seriesInUse(@Nullable MorningEntry entry, @Nullable Double reading) {
+		return (entry != null && reading != null) ? this.windows.series(entry)
+				: this.windows.latestRhrSeries(this.day.minusDays(1));
+	}
+
+	private int readings(@Nullable Series series) {
+		return (series == null || this.episode != null) ? 0 : this.windows.rhrReadings(this.day, series).length;
+	}
+
+	/** The baseline in force for a series on a day: held in and after an episode. */
+	private @Nullable RhrBaseline baseline(@Nullable Series series, LocalDate date) {
+		if (series == null) {
+			return null;
+		}
+		if (this.episode != null) {
+			Held held = this.episode.held;
+			return (series.equals(held.series()) && this.episode.tracksNow()) ? held.rhr() : null;
+		}
+		return HeldBaselines.rhr(this.before, this.windows, series, date);
+	}
+
+	private @Nullable LocalDate heldAsOf(@Nullable Series series) {
+		if (this.episode != null) {
+			return this.episode.held.asOf();
+		}
+		return (series == null) ? null : HeldBaselines.rhrAsOf(this.before, this.windows, series, this.day);
+	}
+
+	private boolean hasBaseline(Series series) {
+		return baseline(series, this.day) != null;
+	}
+
+	private @Nullable Deviation deviation(LocalDate date) {
+		MorningEntry entry = this.known.morning(date);
+		Double reading = (entry == null) ? null : Windows.usableRhr(entry);
+		Series series = (entry == null) ? null : this.windows.series(entry);
+		if (reading == null || series == null) {
+			return null;
+		}
+		RhrBaseline baseline = baseline(series, date);
+		return (baseline == null) ? null
+				: Deviation.of(reading, baseline, series.method().stepBpm(), this.rules.flags());
+	}
+
+	/**
+	 * Earlier deviations in the windows, as decided then; recomputed for a morning that a
+	 * fact recorded today speaks of.
+	 */
+	private List<PastDeviation> past() {
+		int lookBack = Math.max(this.rules.flags().actionDays(), this.rules.gates().quietMornings() - 1);
+		List<PastDeviation> past = new ArrayList<>();
+		for (LocalDate date = this.day.minusDays(lookBack); date.isBefore(this.day); date = date.plusDays(1)) {
+			PastDeviation found = isFresh(date) ? recomputed(date) : carried(date);
+			if (found != null) {
+				past.add(found);
+			}
+		}
+		return past;
+	}
+
+	private boolean isFresh(LocalDate date) {
+		return this.known.fresh(MorningEntry.class).stream().anyMatch((entry) -> entry.day().equals(date));
+	}
+
+	private @Nullable PastDeviation recomputed(LocalDate date) {
+		Deviation deviation = deviation(date);
+		return (deviation == null) ? null : new PastDeviation(date, deviation.dev(), deviation.tolerance());
+	}
+
+	private @Nullable PastDeviation carried(LocalDate date) {
+		return this.before.deviations().stream().filter((d) -> d.day().equals(date)).findFirst().orElse(null);
+	}
+
+	private boolean isRaisedForAction(Deviation today, List<PastDeviation> past) {
+		if (!today.isAboveBand()) {
+			return false;
+		}
+		return today.dev() > this.rules.flags().actionFactor() * today.tolerance() || past.stream()
+			.anyMatch((d) -> d.dev() > d.tolerance() && apart(d.day()) <= this.rules.flags().actionDays());
+	}
+
+	private boolean isLowAgain(Deviation today) {
+		Kept last = this.before.kept();
+		return today.flag() == RhrFlag.LOW && last != null && last.flag() == RhrFlag.LOW
+				&& apart(last.day()) <= this.rules.flags().lowApartDays();
+	}
+
+	private SustainedRise riseBefore() {
+		return this.before.rise();
+	}
+
+	private boolean isSymptomsOnly() {
+		return this.episode != null && this.episode.symptomsOnly;
+	}
+
+	private boolean hasDrifted(@Nullable RhrBaseline now, @Nullable Series series) {
+		if (now == null || series == null) {
+			return false;
+		}
+		RhrBaseline then = this.windows.rhrBaseline(this.day.minusDays(this.rules.baseline().driftDays()), series);
+		return then != null && now.median() - then.median() >= this.rules.baseline().driftBpm();
+	}
+
+	private long apart(LocalDate earlier) {
+		return this.day.toEpochDay() - earlier.toEpochDay();
+	}
+
+	HrvEvidence hrv() {
+		Series series = (this.episode != null) ? this.episode.held.hrvSeries() : this.windows.latestHrvSeries(this.day);
+		if (series == null) {
+			return new HrvEvidence(0, null, null, List.of(), null, null);
+		}
+		HrvBaseline baseline = (this.episode != null) ? this.episode.held.hrv()
+				: HeldBaselines.hrv(this.before, this.windows, series, this.day);
+		List<Double> values = this.windows.recentLn(this.day, series);
+		Double recent = (values.size() < this.rules.hrv().leastReadings()) ? null
+				: Statistics.mean(values.stream().mapToDouble(Double::doubleValue).toArray());
+		HrvFlag flag = null;
+		if (baseline != null && recent != null) {
+			boolean low = recent < baseline.mean() - this.rules.hrv().suppressedSds() * baseline.sd();
+			flag = low ? HrvFlag.SUPPRESSED : HrvFlag.NORMAL;
+		}
+		return new HrvEvidence((baseline == null) ? 0 : baseline.n(), (baseline == null) ? null : baseline.mean(),
+				(baseline == null) ? null : baseline.sd(), values, recent, flag);
+	}
+
+}

@@ -1,0 +1,138 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+import java.util.List;
+
+import org.fallow.entry.MorningEntry;
+import org.fallow.rules.PathName;
+import org.fallow.rules.RuleSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Judges the return path from everything seen since onset. Lengths run from the latest
+ * onset to the last symptomatic morning before Stage 1, both days counted; a well morning
+ * in between does not shorten them (the safer reading).
+ */
+final class PathJudge {
+
+	private final RuleSet rules;
+
+	private boolean above;
+
+	private boolean moreThanMild;
+
+	private boolean stomach;
+
+	private boolean other;
+
+	private boolean fever;
+
+	private boolean covid;
+
+	private @Nullable LocalDate lastSick;
+
+	private final Span feverDays = new Span();
+
+	private final Span chestDays = new Span();
+
+	private PathJudge(RuleSet rules) {
+		this.rules = rules;
+	}
+
+	static PathName judge(Draft episode, Known known, RuleSet rules, LocalDate day) {
+		PathJudge judge = new PathJudge(rules);
+		for (Morning morning : known.mornings(episode.firstOnset, day.plusDays(1)).values()) {
+			judge.see(morning.effective(), known, episode);
+		}
+		for (IllnessEvent.Report report : known.events(IllnessEvent.Report.class)) {
+			if (!report.day().isBefore(episode.firstOnset) && !report.recorded().on().isBefore(episode.firstOnset)) {
+				judge.see(report);
+			}
+		}
+		PathName judged = later(judge.judged(episode), episode.floor);
+		return later(judged, episode.path);
+	}
+
+	/**
+	 * The latest symptomatic morning since the latest onset; the onset if there is none.
+	 */
+	static LocalDate lastSick(Draft episode, Known known, RuleSet rules, LocalDate day) {
+		LocalDate last = episode.latestOnset;
+		for (Morning morning : known.mornings(episode.latestOnset, day.plusDays(1)).values()) {
+			if (known.sickness(morning.effective(), rules.opening().feverCelsius()).isSick()) {
+				last = morning.day();
+			}
+		}
+		return last;
+	}
+
+	private void see(MorningEntry entry, Known known, Draft episode) {
+		Sickness sick = known.sickness(entry, this.rules.opening().feverCelsius());
+		this.above |= sick.aboveTheNeck();
+		this.moreThanMild |= sick.moreThanMild();
+		this.stomach |= sick.stomach();
+		this.other |= sick.other() || sick.redFlag();
+		this.fever |= sick.fever() || sick.medicineForIllness();
+		boolean measured = !entry.day().isBefore(episode.latestOnset)
+				&& (episode.stage1On == null || entry.day().isBefore(episode.stage1On));
+		if (measured && sick.isSick()) {
+			this.lastSick = entry.day();
+			this.feverDays.add(entry.day(), sick.fever() || sick.medicineForIllness());
+			this.chestDays.add(entry.day(), sick.chest());
+		}
+	}
+
+	private void see(IllnessEvent.Report report) {
+		switch (report.kind()) {
+			case ABOVE_NECK -> {
+				this.above = true;
+				Integer worst = report.worst();
+				this.moreThanMild |= worst != null && worst > this.rules.limits().mildWorst();
+			}
+			case STOMACH -> this.stomach = true;
+			case FEVER -> this.fever = true;
+			case COVID -> this.covid = true;
+			default -> this.other = true;
+		}
+	}
+
+	private PathName judged(Draft episode) {
+		RuleSet.Limits limits = this.rules.limits();
+		LocalDate last = this.lastSick;
+		long ill = (last == null) ? 0 : last.toEpochDay() - episode.latestOnset.toEpochDay() + 1;
+		if (this.covid || this.feverDays.days() >= limits.feverDays() || this.chestDays.days() > limits.chestDays()
+				|| ill > limits.illDays()) {
+			return PathName.LONG;
+		}
+		boolean onlyOneSort = this.above != this.stomach && !this.other && !this.fever;
+		if (onlyOneSort && this.above && !this.moreThanMild && ill <= limits.shortDays()) {
+			return PathName.SHORT;
+		}
+		return (onlyOneSort && this.stomach && ill <= limits.stomachDays()) ? PathName.STOMACH : PathName.THREE_WEEK;
+	}
+
+	private static PathName later(PathName one, PathName other) {
+		return List.of(one, other).stream().max(Enum::compareTo).orElseThrow();
+	}
+
+	/** First to last day of something, both counted. */
+	private static final class Span {
+
+		private @Nullable LocalDate first;
+
+		private @Nullable LocalDate last;
+
+		void add(LocalDate day, boolean seen) {
+			if (seen) {
+				this.first = (this.first == null) ? day : this.first;
+				this.last = day;
+			}
+		}
+
+		long days() {
+			return (this.first == null || this.last == null) ? 0 : this.last.toEpochDay() - this.first.toEpochDay() + 1;
+		}
+
+	}
+
+}

@@ -1,0 +1,171 @@
+package org.fallow.illness.core;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+
+import org.fallow.baseline.HrvFlag;
+import org.fallow.baseline.RhrFlag;
+import org.fallow.entry.Feels;
+import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.MorningEntry;
+import org.fallow.rules.Clearance;
+import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The day's clearance: every row of both tables that applies, the worst one wins, all are
+ * kept.
+ *
+ * @param clearance the strictest of the rows
+ * @param reasons all rows that keep it from full training, strictest first
+ * @param ownRest whether it is Rest on the day's own account, so that it stands the next
+ * day without an entry
+ */
+record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
+
+	private record Row(Clearance clearance, Message reason, boolean own) {
+	}
+
+	static Verdict of(DayFold fold) {
+		List<Row> rows = new ArrayList<>();
+		people(fold, rows);
+		MorningEntry entry = fold.entry;
+		if (entry == null) {
+			silence(fold, rows);
+		}
+		else {
+			symptoms(fold, entry, rows);
+		}
+		numbers(fold, rows, entry != null);
+		episode(fold, rows);
+		Clearance clearance = Clearance.FULL_TRAINING;
+		boolean ownRest = false;
+		for (Row row : rows) {
+			clearance = clearance.stricterOf(row.clearance());
+			ownRest |= row.own() && row.clearance() == Clearance.REST;
+		}
+		rows.sort(Comparator.comparing(Row::clearance));
+		List<Message> reasons = rows.stream()
+			.filter((row) -> row.clearance() != Clearance.FULL_TRAINING)
+			.map(Row::reason)
+			.toList();
+		return new Verdict(clearance, reasons, ownRest);
+	}
+
+	private static void row(List<Row> rows, Clearance clearance, String code, Object... arguments) {
+		rows.add(new Row(clearance, Message.of(code, arguments), true));
+	}
+
+	private static void people(DayFold fold, List<Row> rows) {
+		for (HoldState hold : fold.standing) {
+			row(rows, Clearance.REFER, "reason.hold", hold.cause(), hold.day());
+		}
+		IllnessEvent.Cleared cleared = Holds.inForce(fold.known.events(), fold.day);
+		if (cleared != null) {
+			row(rows, cleared.ceiling(), "reason.clinician-ceiling", cleared.ceiling().name());
+		}
+		Clearance coach = Holds.coachCeiling(fold.known.events(), fold.day);
+		row(rows, coach, "reason.coach-ceiling", coach.name());
+		if (fold.withdrawnToday) {
+			row(rows, Clearance.EASY_ONLY, "reason.withdrawn-today");
+		}
+		if (fold.known.isInjured(fold.day)) {
+			row(rows, Clearance.NOT_ASSESSED, "reason.injury");
+		}
+	}
+
+	private static void silence(DayFold fold, List<Row> rows) {
+		row(rows, Clearance.NOT_ASSESSED, "reason.no-entry");
+		if (fold.before.restOn() != null
+				&& !fold.before.restOn().isBefore(fold.day.minusDays(fold.rules.opening().restStandsDays()))) {
+			rows.add(new Row(Clearance.REST, Message.of("reason.rest-stands", fold.before.restOn()), false));
+		}
+	}
+
+	private static void symptoms(DayFold fold, MorningEntry entry, List<Row> rows) {
+		Sickness sick = fold.sickness(entry);
+		if (sick.fever()) {
+			row(rows, Clearance.REST, "reason.fever");
+		}
+		if (sick.medicineForIllness()) {
+			row(rows, Clearance.REST, "reason.fever-medicine-illness");
+		}
+		if (sick.stomach() || sick.other()) {
+			row(rows, Clearance.REST, "reason.symptoms");
+		}
+		if (sick.aboveTheNeck()) {
+			row(rows, Clearance.EASY_ONLY, "reason.above-the-neck");
+		}
+		if (entry.feels() == Feels.UNWELL) {
+			row(rows, Clearance.EASY_ONLY, "reason.feels-unwell");
+		}
+		if (entry.feverMedicine() == FeverMedicine.OTHER) {
+			row(rows, Clearance.EASY_ONLY, "reason.fever-medicine-other");
+		}
+	}
+
+	private static void numbers(DayFold fold, List<Row> rows, boolean entered) {
+		RhrEvidence rhr = fold.rhr;
+		RhrFlag flag = rhr.flag();
+		if (flag != null && flag.isHigh()) {
+			row(rows, Clearance.REST, (flag == RhrFlag.HIGH) ? "reason.rhr-high" : "reason.rhr-very-high",
+					decimal(rhr.dev()));
+		}
+		else if (rhr.raisedForAction()) {
+			row(rows, Clearance.EASY_ONLY, "reason.rhr-raised", decimal(rhr.dev()), decimal(rhr.tolerance()));
+		}
+		if (rhr.lowAgain()) {
+			row(rows, Clearance.EASY_ONLY, "reason.rhr-low-again", decimal(rhr.dev()));
+		}
+		kept(rhr, rows, entered);
+		if (rhr.rise().signal()) {
+			row(rows, Clearance.EASY_ONLY, "reason.sustained-rise");
+		}
+		if (fold.hrv.flag() == HrvFlag.SUPPRESSED) {
+			row(rows, Clearance.EASY_ONLY, "reason.hrv-suppressed");
+		}
+	}
+
+	/**
+	 * A flag kept for a left-out reading works on silent mornings too (the safer
+	 * reading), but a Rest that comes from it alone does not stand for another day.
+	 */
+	private static void kept(RhrEvidence rhr, List<Row> rows, boolean entered) {
+		RhrFlag kept = rhr.keptFlag();
+		if (kept != null && rhr.keptFrom() != null) {
+			if (kept.isHigh()) {
+				rows.add(new Row(Clearance.REST, Message.of("reason.rhr-high-kept", rhr.keptFrom()), entered));
+			}
+			else if (rhr.keptRaised()) {
+				row(rows, Clearance.EASY_ONLY, "reason.rhr-raised-kept", rhr.keptFrom());
+			}
+		}
+		if (entered && rhr.leftOut() && rhr.keptFrom() != null) {
+			row(rows, Clearance.EASY_ONLY, "reason.rhr-left-out", rhr.keptFrom());
+		}
+	}
+
+	private static void episode(DayFold fold, List<Row> rows) {
+		Draft episode = fold.episode;
+		if (episode == null) {
+			return;
+		}
+		if (episode.stage == 0) {
+			row(rows, Clearance.REST, "reason.ill", episode.firstOnset);
+			return;
+		}
+		Clearance usual = episode.path(fold.rules).stages().get(episode.stage - 1).clearance();
+		row(rows, usual, "reason.stage", episode.stage);
+		if (fold.mark == Mark.BAD) {
+			Clearance bad = (episode.stage == 1) ? Clearance.REST : Clearance.EASY_ONLY;
+			row(rows, usual.stricterOf(bad), "reason.bad-morning", episode.stage);
+		}
+	}
+
+	private static String decimal(@Nullable Double value) {
+		return (value == null) ? "" : String.format(Locale.ROOT, "%.1f", value);
+	}
+
+}
