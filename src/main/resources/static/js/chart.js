@@ -21,8 +21,10 @@
 		canvas.width = size;
 		canvas.height = size;
 		const pen = canvas.getContext("2d");
+		pen.globalAlpha = 0.5;
 		pen.fillStyle = ground;
 		pen.fillRect(0, 0, size, size);
+		pen.globalAlpha = 0.75;
 		pen.strokeStyle = token("--rule-strong");
 		pen.fillStyle = token("--rule-strong");
 		pen.lineWidth = 1;
@@ -139,6 +141,7 @@
 		const rhythm = { color: token("--ink-soft"), font: font };
 		return {
 			x: {
+				offset: true,
 				grid: { display: false },
 				border: { color: token("--ink") },
 				ticks: Object.assign({ maxRotation: 0, autoSkipPadding: 18, callback: function (value) {
@@ -158,12 +161,18 @@
 		};
 	}
 
-	function round(values, step) {
+	const steps = [5, 7, 10, 15, 20, 30, 40, 50, 70, 100, 150, 200, 300, 400];
+
+	function byLogarithm(axis, values) {
 		const seen = values.filter((value) => value !== null);
-		return seen.length === 0 ? {} : {
-			min: Math.floor(Math.min.apply(null, seen) * 0.9 / step) * step,
-			max: Math.ceil(Math.max.apply(null, seen) * 1.1 / step) * step
+		if (seen.length > 0) {
+			axis.min = Math.min.apply(null, seen) * 0.9;
+			axis.max = Math.max.apply(null, seen) * 1.1;
+		}
+		axis.afterBuildTicks = function (scale) {
+			scale.ticks = steps.filter((step) => step >= scale.min && step <= scale.max).map((step) => ({ value: step }));
 		};
+		axis.ticks.callback = (value) => String(value);
 	}
 
 	function draw() {
@@ -179,7 +188,7 @@
 			const logarithmic = canvas.dataset.series === "rmssd";
 			const axes = scales(logarithmic);
 			if (logarithmic) {
-				Object.assign(axes.y, round(series.values.concat(series.lower, series.upper), 10));
+				byLogarithm(axes.y, series.values.concat(series.lower, series.upper));
 			}
 			charts.push(new window.Chart(canvas, {
 				type: "line",
