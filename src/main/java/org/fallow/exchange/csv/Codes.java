@@ -1,6 +1,7 @@
 package org.fallow.exchange.csv;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -78,7 +79,7 @@ final class Codes {
 	}
 
 	static List<String> parts(String text) {
-		return java.util.Arrays.stream(text.split("[;|]")).map(String::strip).filter((part) -> !part.isEmpty()).toList();
+		return Arrays.stream(text.split("[;|]")).map(String::strip).filter((part) -> !part.isEmpty()).toList();
 	}
 
 	private static String folded(String text) {

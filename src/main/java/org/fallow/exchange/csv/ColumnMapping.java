@@ -1,6 +1,7 @@
 package org.fallow.exchange.csv;
 
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +28,7 @@ public record ColumnMapping(Map<ImportField, Integer> columns, @Nullable Method 
 	public ColumnMapping {
 		EnumMap<ImportField, Integer> sorted = new EnumMap<>(ImportField.class);
 		sorted.putAll(columns);
-		columns = java.util.Collections.unmodifiableMap(sorted);
+		columns = Collections.unmodifiableMap(sorted);
 	}
 
 	/**
@@ -111,8 +112,7 @@ public record ColumnMapping(Map<ImportField, Integer> columns, @Nullable Method 
 			.stream()
 			.map((entry) -> entry.getKey() + "=" + entry.getValue())
 			.collect(Collectors.joining(" "));
-		return text + " method=" + Objects.toString(this.method, "") + " posture="
-				+ Objects.toString(this.posture, "");
+		return text + " method=" + Objects.toString(this.method, "") + " posture=" + Objects.toString(this.posture, "");
 	}
 
 	/**

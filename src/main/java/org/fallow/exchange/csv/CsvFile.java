@@ -105,6 +105,7 @@ public record CsvFile(Path path, char separator, List<String> headers, List<List
 		return CsvReader.builder()
 			.fieldSeparator(separator)
 			.detectBomHeader(true)
+			.allowUnclosedQuote(false)
 			.allowExtraFields(true)
 			.allowMissingFields(true)
 			.ofCsvRecord(path, StandardCharsets.UTF_8);
@@ -112,8 +113,7 @@ public record CsvFile(Path path, char separator, List<String> headers, List<List
 
 	private static String checkText(Path path) throws IOException {
 		try (InputStream in = Files.newInputStream(path);
-				Reader text = new BufferedReader(
-						new InputStreamReader(in, StandardCharsets.UTF_8.newDecoder()))) {
+				Reader text = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8.newDecoder()))) {
 			StringBuilder first = new StringBuilder();
 			boolean inFirst = true;
 			char[] buffer = new char[1 << 14];

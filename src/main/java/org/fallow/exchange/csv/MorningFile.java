@@ -3,6 +3,7 @@ package org.fallow.exchange.csv;
 import java.io.StringWriter;
 import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.Consumer;
 
 import de.siegmar.fastcsv.reader.CsvReader;
@@ -47,9 +48,10 @@ public record MorningFile(CsvFile file, ColumnMapping mapping) {
 
 	private String staged(CsvRecord record) {
 		StringWriter text = new StringWriter();
-		CsvWriter.builder()
-			.build(text)
-			.writeRecord(Arrays.stream(ImportField.values()).map((field) -> this.mapping.text(record, field)).toList());
+		List<String> cells = Arrays.stream(ImportField.values())
+			.map((field) -> this.mapping.text(record, field))
+			.toList();
+		CsvWriter.builder().bufferSize(0).build(text).writeRecord(cells);
 		return text.toString().stripTrailing();
 	}
 
@@ -59,7 +61,7 @@ public record MorningFile(CsvFile file, ColumnMapping mapping) {
 		}
 		RowProblem width = RowProblem.refused(row.line(), null, null,
 				Message.of("importRow.width", record.getFieldCount(), expected));
-		return new ReadRow(row.line(), row.person(), row.group(), row.birthDate(), null, java.util.List.of(width));
+		return new ReadRow(row.line(), row.person(), row.group(), row.birthDate(), null, List.of(width));
 	}
 
 	/**

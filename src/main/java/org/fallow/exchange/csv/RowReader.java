@@ -96,8 +96,9 @@ final class RowReader {
 				Boolean.TRUE.equals(yesOrNo(ImportField.UNSURE)),
 				number(ImportField.TEMPERATURE, "entry.temperature.range", 30, 45),
 				Codes.symptoms(words(ImportField.SYMPTOMS)), Boolean.TRUE.equals(yesOrNo(ImportField.FEVER)),
-				Objects.requireNonNullElse(code(ImportField.FEVER_MEDICINE,
-						(text) -> Codes.oneOf(FeverMedicine.values(), text), null), FeverMedicine.NONE),
+				Objects.requireNonNullElse(
+						code(ImportField.FEVER_MEDICINE, (text) -> Codes.oneOf(FeverMedicine.values(), text), null),
+						FeverMedicine.NONE),
 				yesOrNo(ImportField.EATING_NORMALLY),
 				code(ImportField.FEELS, (text) -> Codes.oneOf(Feels.values(), text), null),
 				code(ImportField.SORENESS, (text) -> Codes.oneOf(Severity.values(), text), null), tags(), note(),

@@ -11,9 +11,9 @@ import java.util.List;
  * Writes the invented demo squad to {@code demo-data/}. Run by hand from the project's
  * folder after changing a story; the seeds are fixed, so that the same stories give the
  * same bytes:
- * {@code java -cp target/test-classes org.fallow.exchange.demo.DemoDataWriter}.
- * The season is 26 weeks; six days more are
- * written, of which the loader keeps those up to today.
+ * {@code java -cp target/test-classes org.fallow.exchange.demo.DemoDataWriter}. The
+ * season is 26 weeks; six days more are written, of which the loader keeps those up to
+ * today.
  */
 public final class DemoDataWriter {
 
@@ -23,11 +23,9 @@ public final class DemoDataWriter {
 
 	private static final List<String> EVENTS = List.of("person,recorded,day,kind,arg,value,note",
 			"TR02,2026-07-02,2026-07-02,report,other,5,Flattened since last night",
-			"TR03,2026-06-25,2026-06-25,report,fever,7,",
-			"TR05,2026-04-09,2026-04-09,report,fever,8,",
+			"TR03,2026-06-25,2026-06-25,report,fever,7,", "TR05,2026-04-09,2026-04-09,report,fever,8,",
 			"TR06,2026-03-24,2026-03-24,clear,Full,,\"Dr Elspeth Invented, sports physician\"",
-			"TR14,2026-05-11,2026-05-11,injury,,2026-06-07,Left calf",
-			"TR19,2026-02-03,2026-02-03,report,above,2,",
+			"TR14,2026-05-11,2026-05-11,injury,,2026-06-07,Left calf", "TR19,2026-02-03,2026-02-03,report,above,2,",
 			"TR21,2026-05-10,2026-05-16,holiday,,2026-05-24,");
 
 	private DemoDataWriter() {

@@ -47,8 +47,8 @@ final class DemoMornings {
 	private String row(LocalDate day, Map<String, String> story, double noise) {
 		boolean drinks = this.random.nextDouble() < 0.1 && weekend(day) && noise == 1 && !story.containsKey("symptoms");
 		double season = 0.6 * Math.sin(2 * Math.PI * day.getDayOfYear() / 70.0 + this.athlete.rhr());
-		double rhr = this.athlete.rhr() + season + noise * this.athlete.rhrSd() * bounded()
-				+ number(story, "rhr") + (drinks ? 3 : 0);
+		double rhr = this.athlete.rhr() + season + noise * this.athlete.rhrSd() * bounded() + number(story, "rhr")
+				+ (drinks ? 3 : 0);
 		double ln = noise * this.athlete.lnSd() * bounded() + number(story, "ln") - (drinks ? 0.12 : 0);
 		String tags = story.getOrDefault("tags", drinks ? "alcohol" : "").replace(' ', '_');
 		return String.join(",", this.athlete.code(), day.toString(), reading(rhr, story), rmssd(ln),

@@ -57,7 +57,8 @@ final class DemoSessions {
 		switch (weekday) {
 			case TUESDAY -> rows.add(session(day, 52 + vary, unloading ? 5 : 7, winter ? "vo2max" : "threshold"));
 			case THURSDAY -> rows.add(session(day, 42 + vary, 3, "easy"));
-			case SATURDAY -> rows.add(session(day, (winter ? 45 : 38) + vary, winter ? 6 : 3, winter ? "threshold" : "easy"));
+			case SATURDAY ->
+				rows.add(session(day, (winter ? 45 : 38) + vary, winter ? 6 : 3, winter ? "threshold" : "easy"));
 			case SUNDAY -> rows.add(session(day, (winter ? 65 : 95) + 3 * vary - (unloading ? 20 : 0), 4, "easy"));
 			default -> {
 			}
