@@ -34,16 +34,19 @@ final class DemoStories {
 			TR04 2026-06-18..2026-06-19 rhr=8 symptoms=cough:moderate;fatigue:mild feels=unwell run=none
 			TR04 2026-06-20 run=none
 			TR04 2026-06-21..2026-06-27 run=easy
-			TR04 2026-06-28..2026-07-04 run=strides
+			TR04 2026-06-28 run=none
+			TR04 2026-06-29..2026-07-05 run=strides
 			TR05 2026-04-01..2026-06-05 days=calm
 			TR05 2026-04-09..2026-04-10 rhr=12 symptoms=feverish:severe;muscle-aches:moderate fever=1 feels=unwell run=none
 			TR05 2026-04-11 run=none
 			TR05 2026-04-12..2026-04-18 run=easy
-			TR05 2026-04-19..2026-04-22 run=strides
+			TR05 2026-04-19 run=none
+			TR05 2026-04-20..2026-04-22 run=strides
 			TR05 2026-04-23..2026-04-24 rhr=6 symptoms=fatigue:moderate;cough:moderate feels=unwell run=none
-			TR05 2026-04-25..2026-05-02 run=none
-			TR05 2026-05-03..2026-05-09 run=easy
-			TR05 2026-05-10..2026-05-16 run=strides
+			TR05 2026-04-25..2026-05-03 run=none
+			TR05 2026-05-04..2026-05-10 run=easy
+			TR05 2026-05-11 run=none
+			TR05 2026-05-12..2026-05-18 run=strides
 			TR06 2026-03-01..2026-04-20 days=calm
 			TR06 2026-03-10 rhr=9 symptoms=palpitations:moderate feels=unwell note=Heart_racing_in_bed
 			TR06 2026-03-10..2026-03-24 run=none
@@ -63,7 +66,7 @@ final class DemoStories {
 			TR14 2026-05-11..2026-06-07 run=none
 			TR14 2026-06-08..2026-06-14 run=easy
 			TR15 2026-06-15..2026-07-11 days=calm
-			TR15 2026-07-03..2026-07-11 rhr=6 tags=short_sleep
+			TR15 2026-07-03..2026-07-11 rhr=7 tags=short_sleep
 			TR16 2026-06-15..2026-07-11 days=calm
 			TR16 2026-06-30..2026-07-04 ln=-0.40
 			TR16 2026-07-05..2026-07-11 ln=-0.55 rhr=1
@@ -77,7 +80,8 @@ final class DemoStories {
 			TR19 2026-01-25..2026-02-16 days=calm
 			TR19 2026-02-03..2026-02-05 rhr=2 symptoms=sore-throat:mild;runny-nose:mild feels=able run=none
 			TR19 2026-02-06..2026-02-07 run=easy
-			TR19 2026-02-08..2026-02-09 run=strides
+			TR19 2026-02-08 run=none
+			TR19 2026-02-09..2026-02-10 run=strides
 			TR19 2026-07-07 symptoms=sneezing:mild feels=able
 			TR19 2026-07-10 symptoms=sneezing:mild feels=able
 			TR20 2026-03-05..2026-04-01 days=calm
