@@ -3,6 +3,8 @@
  * behind them.
  */
 @NullMarked
+@ApplicationModule(allowedDependencies = { "wording", "access", "platform", "team", "rules" })
 package org.fallow.entry;
 
 import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -3,6 +3,8 @@
  * decision.
  */
 @NullMarked
+@ApplicationModule(allowedDependencies = { "wording", "access", "platform", "team", "rules", "entry", "baseline" })
 package org.fallow.illness;
 
 import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

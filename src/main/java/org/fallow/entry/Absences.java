@@ -1,0 +1,109 @@
+package org.fallow.entry;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.fallow.access.PersonId;
+import org.fallow.team.Athlete;
+import org.fallow.wording.Problem;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * The absences of athletes for other reasons than illness; a correction is a later one of
+ * the same key. Whether the person who asks may see or write is checked by the caller.
+ */
+@Service
+@Transactional
+public class Absences {
+
+	/** How many days ahead an absence may begin or end. */
+	public static final int AHEAD = 730;
+
+	private static final String TABLE = "absence";
+
+	private final SmallFacts facts;
+
+	private final JdbcClient client;
+
+	Absences(SmallFacts facts, JdbcClient client) {
+		this.facts = facts;
+		this.client = client;
+	}
+
+	/**
+	 * Stores an absence, or a correction of one.
+	 * @param id whose
+	 * @param absence what was entered
+	 * @param submission who sends it, and which sending it is
+	 * @return stored with its key, or refused
+	 */
+	public Saved save(PersonId id, NewAbsence absence, Submission submission) {
+		Athlete athlete = this.facts.begin(id);
+		Optional<Saved> before = this.facts.before(TABLE, id, submission);
+		if (before.isPresent()) {
+			return before.get();
+		}
+		List<Problem> problems = problems(athlete, absence, submission);
+		if (!problems.isEmpty()) {
+			return new Saved.Refused(problems);
+		}
+		Recorded recorded = this.facts.recorded(athlete, absence.day(), absence.recordedOn(), submission,
+				HistoryTime.MORNING);
+		Absence fact = new Absence("", absence.day(), absence.until(), recorded, absence.kind(), absence.note());
+		return this.facts.add(TABLE, athlete, absence.key(), fact, submission, "until_day, kind, note", fact.until(),
+				fact.kind(), fact.note());
+	}
+
+	private List<Problem> problems(Athlete athlete, NewAbsence absence, Submission submission) {
+		List<Problem> problems = new ArrayList<>();
+		LocalDate latest = this.facts.today(athlete).plusDays(AHEAD);
+		LocalDate until = absence.until();
+		Days.check(problems, "day", absence.day(), latest, Source.IMPORT);
+		if (until != null && until.isBefore(absence.day())) {
+			problems.add(Problem.of("until", "entry.until.order"));
+		}
+		if (until != null && until.isAfter(latest)) {
+			problems.add(Problem.of("until", "entry.day.future", until, latest));
+		}
+		if (absence.key() != null && !this.facts.has(TABLE, athlete.id(), absence.key())) {
+			problems.add(Problem.of("key", "entry.key.unknown"));
+		}
+		Words.check(problems, "note", absence.note());
+		return problems;
+	}
+
+	/**
+	 * The absences of an athlete as they stand.
+	 * @param athlete whose
+	 * @return the latest of each key, by first day
+	 */
+	@Transactional(readOnly = true)
+	public List<Absence> of(PersonId athlete) {
+		return this.client.sql("""
+				select * from (select distinct on (key) * from absence where athlete_id = ?
+					order by key, revision desc) latest order by day, key""")
+			.param(athlete.value())
+			.query(Absences::read)
+			.list();
+	}
+
+	List<Absence> all(PersonId athlete) {
+		return this.client.sql("select * from absence where athlete_id = ? order by key, revision")
+			.param(athlete.value())
+			.query(Absences::read)
+			.list();
+	}
+
+	private static Absence read(ResultSet row, int number) throws SQLException {
+		return new Absence(row.getString("key"), Columns.day(row, "day"), Columns.dayOrNull(row, "until_day"),
+				Columns.recorded(row), AbsenceKind.valueOf(row.getString("kind")), row.getString("note"));
+	}
+
+}

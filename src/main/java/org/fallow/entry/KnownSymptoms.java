@@ -1,0 +1,84 @@
+package org.fallow.entry;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.fallow.access.PersonId;
+import org.fallow.team.Athlete;
+import org.fallow.wording.Problem;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Symptoms of athletes that are known to be no illness. Whether the person who asks may
+ * see or write is checked by the caller.
+ */
+@Service
+@Transactional
+public class KnownSymptoms {
+
+	private static final String TABLE = "known_symptom";
+
+	private final SmallFacts facts;
+
+	private final JdbcClient client;
+
+	KnownSymptoms(SmallFacts facts, JdbcClient client) {
+		this.facts = facts;
+		this.client = client;
+	}
+
+	/**
+	 * Stores one.
+	 * @param id whose
+	 * @param entered what was entered
+	 * @param submission who sends it, and which sending it is
+	 * @return stored, or refused
+	 */
+	public Saved save(PersonId id, NewKnownSymptom entered, Submission submission) {
+		Athlete athlete = this.facts.begin(id);
+		Optional<Saved> before = this.facts.before(TABLE, id, submission);
+		if (before.isPresent()) {
+			return before.get();
+		}
+		List<Problem> problems = new ArrayList<>();
+		Days.check(problems, "day", entered.day(), this.facts.today(athlete), submission.source());
+		if (entered.symptom().isRedFlag() || entered.symptom().classAt(entered.severity()) == SymptomClass.FEVER) {
+			problems.add(Problem.of("symptom", "known-symptom.never"));
+		}
+		if (!problems.isEmpty()) {
+			return new Saved.Refused(problems);
+		}
+		Recorded recorded = this.facts.recorded(athlete, entered.day(), entered.recordedOn(), submission,
+				HistoryTime.MORNING);
+		KnownSymptom fact = new KnownSymptom(entered.day(), entered.day().plusDays(KnownSymptom.DAYS - 1), recorded,
+				entered.symptom(), entered.severity());
+		return this.facts.add(TABLE, athlete, null, fact, submission, "until_day, symptom, severity", fact.until(),
+				fact.symptom(), fact.severity());
+	}
+
+	/**
+	 * All of an athlete.
+	 * @param athlete whose
+	 * @return in the order recorded
+	 */
+	@Transactional(readOnly = true)
+	public List<KnownSymptom> of(PersonId athlete) {
+		return this.client
+			.sql("select * from known_symptom where athlete_id = ? order by recorded_on, recorded_at, key")
+			.param(athlete.value())
+			.query(KnownSymptoms::read)
+			.list();
+	}
+
+	private static KnownSymptom read(ResultSet row, int number) throws SQLException {
+		return new KnownSymptom(Columns.day(row, "day"), Columns.day(row, "until_day"), Columns.recorded(row),
+				Symptom.valueOf(row.getString("symptom")), Severity.valueOf(row.getString("severity")));
+	}
+
+}

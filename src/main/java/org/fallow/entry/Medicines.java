@@ -1,0 +1,78 @@
+package org.fallow.entry;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.fallow.access.PersonId;
+import org.fallow.team.Athlete;
+import org.fallow.wording.Problem;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * When athletes began or stopped a medicine that lowers the heart rate. Whether the
+ * person who asks may see or write is checked by the caller.
+ */
+@Service
+@Transactional
+public class Medicines {
+
+	private static final String TABLE = "medicine_change";
+
+	private final SmallFacts facts;
+
+	private final JdbcClient client;
+
+	Medicines(SmallFacts facts, JdbcClient client) {
+		this.facts = facts;
+		this.client = client;
+	}
+
+	/**
+	 * Stores one.
+	 * @param id whose
+	 * @param entered what was entered
+	 * @param submission who sends it, and which sending it is
+	 * @return stored, or refused
+	 */
+	public Saved save(PersonId id, NewMedicineChange entered, Submission submission) {
+		Athlete athlete = this.facts.begin(id);
+		Optional<Saved> before = this.facts.before(TABLE, id, submission);
+		if (before.isPresent()) {
+			return before.get();
+		}
+		List<Problem> problems = new ArrayList<>();
+		Days.check(problems, "day", entered.day(), this.facts.today(athlete), submission.source());
+		if (!problems.isEmpty()) {
+			return new Saved.Refused(problems);
+		}
+		Recorded recorded = this.facts.recorded(athlete, entered.day(), entered.recordedOn(), submission,
+				HistoryTime.MORNING);
+		MedicineChange fact = new MedicineChange(entered.day(), recorded, entered.on());
+		return this.facts.add(TABLE, athlete, null, fact, submission, "begun", fact.on());
+	}
+
+	/**
+	 * All of an athlete.
+	 * @param athlete whose
+	 * @return in the order recorded
+	 */
+	@Transactional(readOnly = true)
+	public List<MedicineChange> of(PersonId athlete) {
+		return this.client
+			.sql("select * from medicine_change where athlete_id = ? order by recorded_on, recorded_at, key")
+			.param(athlete.value())
+			.query(Medicines::read)
+			.list();
+	}
+
+	private static MedicineChange read(ResultSet row, int number) throws SQLException {
+		return new MedicineChange(Columns.day(row, "day"), Columns.recorded(row), row.getBoolean("begun"));
+	}
+
+}

@@ -1,0 +1,186 @@
+package org.fallow.entry;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.fallow.team.Athlete;
+import org.fallow.team.Squad;
+import org.fallow.wording.Problem;
+
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * The mornings of athletes. Entries are only ever added: a correction is a further
+ * revision of its day. Saving assesses in the same transaction. Whether the person who
+ * asks may see or write is checked by the caller.
+ */
+@Service
+@Transactional
+public class Mornings {
+
+	private final MorningRows rows;
+
+	private final Squad squad;
+
+	private final Recording recording;
+
+	private final AthleteLock lock;
+
+	private final ApplicationEventPublisher events;
+
+	Mornings(MorningRows rows, Squad squad, Recording recording, AthleteLock lock, ApplicationEventPublisher events) {
+		this.rows = rows;
+		this.squad = squad;
+		this.recording = recording;
+		this.lock = lock;
+		this.events = events;
+	}
+
+	/**
+	 * Stores a morning, or a correction of one.
+	 * @param id whose
+	 * @param morning what was entered
+	 * @param submission who sends it, and which sending it is
+	 * @return stored with its revision; already changed if the day has a newer revision
+	 * than the morning was built on; or refused
+	 */
+	public Saved save(PersonId id, NewMorning morning, Submission submission) {
+		Athlete athlete = this.squad.athlete(id);
+		this.lock.lock(id);
+		Optional<StoredMorning> before = this.rows.ofRequest(id, submission.requestId());
+		if (before.isPresent()) {
+			return stored(before.get(), true);
+		}
+		List<Problem> problems = MorningCheck.of(morning, this.recording.today(athlete), submission.source());
+		if (!problems.isEmpty()) {
+			return new Saved.Refused(problems);
+		}
+		int revision = this.rows.latest(id, morning.day()).map(StoredMorning::revision).orElse(0);
+		if (revision != morning.basedOn()) {
+			return new Saved.AlreadyChanged(revision);
+		}
+		StoredMorning stored = stored(athlete, morning, revision + 1, submission);
+		add(athlete, List.of(stored), submission);
+		return stored(stored, false);
+	}
+
+	/**
+	 * Takes in the mornings of a file for one athlete, all at once. A morning equal to
+	 * the effective one changes nothing; one that corrects an earlier import is stored as
+	 * a further revision; one that somebody entered by hand is never replaced.
+	 * @param id whose
+	 * @param mornings in the order of the file; {@code basedOn} is not looked at
+	 * @param actor the coach who sent the file
+	 * @return for each morning what came of it: stored ({@code again} where nothing
+	 * changed), already changed (entered by hand) or refused
+	 */
+	public List<Saved> takeIn(PersonId id, List<NewMorning> mornings, PersonId actor) {
+		Athlete athlete = this.squad.athlete(id);
+		this.lock.lock(id);
+		LocalDate today = this.recording.today(athlete);
+		Map<LocalDate, StoredMorning> effective = new TreeMap<>();
+		span(mornings).ifPresent(
+				(span) -> this.rows.of(id, span[0], span[1]).forEach((stored) -> effective.put(stored.day(), stored)));
+		List<StoredMorning> added = new ArrayList<>();
+		List<Saved> outcomes = new ArrayList<>();
+		for (NewMorning morning : mornings) {
+			outcomes.add(takeIn(athlete, morning.rounded(), actor, today, effective, added));
+		}
+		add(athlete, added, Submission.imported(actor, id.value()));
+		return outcomes;
+	}
+
+	private Saved takeIn(Athlete athlete, NewMorning morning, PersonId actor, LocalDate today,
+			Map<LocalDate, StoredMorning> effective, List<StoredMorning> added) {
+		List<Problem> problems = MorningCheck.of(morning, today, Source.IMPORT);
+		if (!problems.isEmpty()) {
+			return new Saved.Refused(problems);
+		}
+		StoredMorning before = effective.get(morning.day());
+		if (before != null && morning.says(before)) {
+			return stored(before, true);
+		}
+		if (before != null && before.source() != Source.IMPORT) {
+			return new Saved.AlreadyChanged(before.revision());
+		}
+		int revision = (before == null) ? 1 : before.revision() + 1;
+		UUID request = morning.requestId(revision);
+		StoredMorning stored = stored(athlete, morning, revision, Submission.imported(actor, request));
+		effective.put(stored.day(), stored);
+		added.add(stored);
+		return stored(stored, false);
+	}
+
+	/**
+	 * The effective entry of a day.
+	 * @param athlete whose
+	 * @param day the morning
+	 * @return the revision recorded last; empty without an entry
+	 */
+	@Transactional(readOnly = true)
+	public Optional<StoredMorning> latest(PersonId athlete, LocalDate day) {
+		return this.rows.latest(athlete, day);
+	}
+
+	/**
+	 * All revisions of some days.
+	 * @param athlete whose
+	 * @param from first day, inclusive
+	 * @param to last day, inclusive
+	 * @return by day, then by revision
+	 */
+	@Transactional(readOnly = true)
+	public List<StoredMorning> of(PersonId athlete, LocalDate from, LocalDate to) {
+		return this.rows.of(athlete, from, to);
+	}
+
+	/**
+	 * The latest morning an athlete entered.
+	 * @param athlete whose
+	 * @return its day; empty before the first
+	 */
+	@Transactional(readOnly = true)
+	public Optional<LocalDate> lastDay(PersonId athlete) {
+		return this.rows.lastDay(athlete);
+	}
+
+	private StoredMorning stored(Athlete athlete, NewMorning morning, int revision, Submission submission) {
+		NewMorning rounded = morning.rounded();
+		Recorded recorded = this.recording.recorded(athlete, rounded.day(), rounded.recordedOn(), submission.source(),
+				HistoryTime.MORNING);
+		return new StoredMorning(rounded.entry(recorded), revision, rounded.rrMs(), submission.actor(),
+				submission.source(), submission.requestId());
+	}
+
+	private void add(Athlete athlete, List<StoredMorning> added, Submission submission) {
+		if (added.isEmpty()) {
+			return;
+		}
+		this.rows.insert(athlete, added, submission.role(), this.recording.now());
+		LocalDate from = added.stream()
+			.map((stored) -> stored.entry().recorded().on())
+			.min(Comparator.naturalOrder())
+			.orElseThrow();
+		this.events.publishEvent(new TimelineChanged(athlete.id(), from));
+	}
+
+	private static Saved stored(StoredMorning morning, boolean again) {
+		return new Saved.Stored(morning.day().toString(), morning.revision(), again);
+	}
+
+	private static Optional<LocalDate[]> span(List<NewMorning> mornings) {
+		return mornings.stream()
+			.map((morning) -> new LocalDate[] { morning.day(), morning.day() })
+			.reduce((a, b) -> new LocalDate[] { a[0].isBefore(b[0]) ? a[0] : b[0], a[1].isAfter(b[1]) ? a[1] : b[1] });
+	}
+
+}

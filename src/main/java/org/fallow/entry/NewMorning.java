@@ -1,0 +1,128 @@
+package org.fallow.entry;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A morning as somebody enters it; {@link Mornings#save} checks it.
+ *
+ * @param day the morning's civil day in the athlete's zone
+ * @param basedOn revision the form was built on, 0 where there was no entry of that day
+ * @param method how the heart rate was taken; needed with a measurement
+ * @param posture how the athlete was placed; needed with a measurement
+ * @param rhrBpm resting heart rate, bpm; absent when not measured
+ * @param rmssdMs RMSSD, ms; absent when not measured
+ * @param rrMs RR intervals the two were computed from, ms; empty when none
+ * @param unsure true where the measurement is of low quality: kept, shown, never used
+ * @param temperatureC body temperature, degrees Celsius; absent when not taken
+ * @param symptoms what is felt, empty when nothing is
+ * @param feverLast24h 38.0 degrees or more, shivering or feeling feverish
+ * @param feverMedicine medicine that lowers fever, last 24 hours
+ * @param eatingNormally absent when not asked
+ * @param feels absent when not asked
+ * @param soreness soreness from training; absent when none
+ * @param tags what else may explain the reading
+ * @param note the athlete's words
+ * @param recordedOn for an import of history only: the day it became known; absent for
+ * the day itself (docs/decisions/0003)
+ */
+public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @Nullable Posture posture,
+		@Nullable Double rhrBpm, @Nullable Double rmssdMs, List<Integer> rrMs, boolean unsure,
+		@Nullable Double temperatureC, List<ReportedSymptom> symptoms, boolean feverLast24h,
+		FeverMedicine feverMedicine, @Nullable Boolean eatingNormally, @Nullable Feels feels,
+		@Nullable Severity soreness, List<ContextTag> tags, @Nullable String note, @Nullable LocalDate recordedOn) {
+
+	/** Copies the lists. */
+	public NewMorning {
+		rrMs = List.copyOf(rrMs);
+		symptoms = List.copyOf(symptoms);
+		tags = List.copyOf(tags);
+	}
+
+	/**
+	 * A first entry with measurements only.
+	 * @param day the morning
+	 * @param method how the heart rate was taken
+	 * @param posture how the athlete was placed
+	 * @param rhrBpm resting heart rate, bpm; absent when not measured
+	 * @param rmssdMs RMSSD, ms; absent when not measured
+	 * @return the morning, feeling well
+	 */
+	public static NewMorning measured(LocalDate day, Method method, Posture posture, @Nullable Double rhrBpm,
+			@Nullable Double rmssdMs) {
+		return new NewMorning(day, 0, method, posture, rhrBpm, rmssdMs, List.of(), false, null, List.of(), false,
+				FeverMedicine.NONE, null, Feels.WELL, null, List.of(), null, null);
+	}
+
+	/**
+	 * A first entry without measurements.
+	 * @param day the morning
+	 * @param symptoms what is felt; empty for all well
+	 * @return the morning
+	 */
+	public static NewMorning feeling(LocalDate day, ReportedSymptom... symptoms) {
+		return new NewMorning(day, 0, null, null, null, null, List.of(), false, null, List.of(symptoms), false,
+				FeverMedicine.NONE, null, (symptoms.length == 0) ? Feels.WELL : Feels.ABLE, null, List.of(), null,
+				null);
+	}
+
+	/**
+	 * The same, with symptoms.
+	 * @param felt what is felt
+	 * @return a copy
+	 */
+	public NewMorning with(ReportedSymptom... felt) {
+		return new NewMorning(this.day, this.basedOn, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.rrMs,
+				this.unsure, this.temperatureC, List.of(felt), this.feverLast24h, this.feverMedicine,
+				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.recordedOn);
+	}
+
+	/**
+	 * The same, built on a revision.
+	 * @param revision the revision the form was built on
+	 * @return a copy
+	 */
+	public NewMorning basedOn(int revision) {
+		return new NewMorning(this.day, revision, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.rrMs,
+				this.unsure, this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine,
+				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.recordedOn);
+	}
+
+	/** Rounded as the database holds it: bpm and degrees to one decimal, ms to three. */
+	NewMorning rounded() {
+		return new NewMorning(this.day, this.basedOn, this.method, this.posture, rounded(this.rhrBpm, 1),
+				rounded(this.rmssdMs, 3), this.rrMs, this.unsure, rounded(this.temperatureC, 1), this.symptoms,
+				this.feverLast24h, this.feverMedicine, this.eatingNormally, this.feels, this.soreness, this.tags,
+				this.note, this.recordedOn);
+	}
+
+	private static @Nullable Double rounded(@Nullable Double value, int decimals) {
+		if (value == null || !Double.isFinite(value)) {
+			return value;
+		}
+		return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP).doubleValue();
+	}
+
+	/** Whether a stored entry says the same, whenever it became known. */
+	boolean says(StoredMorning stored) {
+		return stored.rrMs().equals(this.rrMs) && stored.entry().equals(entry(stored.entry().recorded()));
+	}
+
+	/** The same morning as the same revision has the same id, whichever file it is in. */
+	UUID requestId(int revision) {
+		return UUID.nameUUIDFromBytes((revision + " " + basedOn(0)).getBytes(StandardCharsets.UTF_8));
+	}
+
+	MorningEntry entry(Recorded recorded) {
+		return new MorningEntry(this.day, recorded, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.unsure,
+				this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine, this.eatingNormally,
+				this.feels, this.soreness, this.tags, this.note);
+	}
+
+}

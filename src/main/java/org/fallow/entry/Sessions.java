@@ -1,0 +1,114 @@
+package org.fallow.entry;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.fallow.access.PersonId;
+import org.fallow.rules.Intensity;
+import org.fallow.team.Athlete;
+import org.fallow.wording.Problem;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * The session logs of athletes. Logs are only ever added: a correction is a later log of
+ * the same key. Whether the person who asks may see or write is checked by the caller.
+ */
+@Service
+@Transactional
+public class Sessions {
+
+	private static final String TABLE = "session_log";
+
+	private final SmallFacts facts;
+
+	private final JdbcClient client;
+
+	Sessions(SmallFacts facts, JdbcClient client) {
+		this.facts = facts;
+		this.client = client;
+	}
+
+	/**
+	 * Stores a session, or a correction of one.
+	 * @param id whose
+	 * @param session what was logged
+	 * @param submission who sends it, and which sending it is
+	 * @return stored with its key, or refused
+	 */
+	public Saved save(PersonId id, NewSession session, Submission submission) {
+		Athlete athlete = this.facts.begin(id);
+		Optional<Saved> before = this.facts.before(TABLE, id, submission);
+		if (before.isPresent()) {
+			return before.get();
+		}
+		List<Problem> problems = problems(athlete, session, submission);
+		if (!problems.isEmpty()) {
+			return new Saved.Refused(problems);
+		}
+		Recorded recorded = this.facts.recorded(athlete, session.day(), session.recordedOn(), submission,
+				HistoryTime.SESSION);
+		SessionLog log = new SessionLog("", session.day(), recorded, session.activity(), session.minutes(),
+				session.rpe(), session.intensity(), session.after(), session.removed(), session.note());
+		return this.facts.add(TABLE, athlete, session.key(), log, submission,
+				"activity, minutes, rpe, intensity, after_session, removed, note", log.activity(), log.minutes(),
+				log.rpe(), log.intensity(), Columns.array("text", log.after()), log.removed(), log.note());
+	}
+
+	private List<Problem> problems(Athlete athlete, NewSession session, Submission submission) {
+		List<Problem> problems = new ArrayList<>();
+		Days.check(problems, "day", session.day(), this.facts.today(athlete), submission.source());
+		if (session.minutes() != null && (session.minutes() < 0 || session.minutes() > 1440)) {
+			problems.add(Problem.of("minutes", "session.minutes.range", 0, 1440));
+		}
+		if (session.rpe() != null && !(session.rpe() >= 0 && session.rpe() <= 10)) {
+			problems.add(Problem.of("rpe", "session.rpe.range", 0, 10));
+		}
+		if (session.key() != null && !this.facts.has(TABLE, athlete.id(), session.key())) {
+			problems.add(Problem.of("key", "entry.key.unknown"));
+		}
+		Words.check(problems, "note", session.note());
+		return problems;
+	}
+
+	/**
+	 * The sessions of some days as they stand.
+	 * @param athlete whose
+	 * @param from first day, inclusive
+	 * @param to last day, inclusive
+	 * @return the latest log of each key, removed ones left out, by day
+	 */
+	@Transactional(readOnly = true)
+	public List<SessionLog> of(PersonId athlete, LocalDate from, LocalDate to) {
+		return this.client.sql("""
+				select * from (select distinct on (key) * from session_log where athlete_id = ?
+					order by key, revision desc) latest
+				where day between ? and ? and not removed order by day, recorded_at, key""")
+			.params(athlete.value(), from, to)
+			.query(Sessions::read)
+			.list();
+	}
+
+	/** All logs, corrections among them, whose session has any log of these days. */
+	List<SessionLog> since(PersonId athlete, LocalDate from) {
+		return this.client.sql("""
+				select * from session_log where athlete_id = ?
+					and key in (select key from session_log where athlete_id = ? and day >= ?)
+				order by key, revision""").params(athlete.value(), athlete.value(), from).query(Sessions::read).list();
+	}
+
+	private static SessionLog read(ResultSet row, int number) throws SQLException {
+		return new SessionLog(row.getString("key"), Columns.day(row, "day"), Columns.recorded(row),
+				Activity.valueOf(row.getString("activity")), Columns.integer(row, "minutes"),
+				Columns.number(row, "rpe"), Columns.nullable(row, "intensity", Intensity.class),
+				Columns.list(row, "after_session", AfterSession.class), row.getBoolean("removed"),
+				row.getString("note"));
+	}
+
+}

@@ -1,0 +1,158 @@
+package org.fallow.illness;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.fallow.baseline.HrvFlag;
+import org.fallow.baseline.RhrFlag;
+import org.fallow.entry.Columns;
+import org.fallow.illness.core.DayAssessment;
+import org.fallow.illness.core.Episode;
+import org.fallow.illness.core.GateSheet;
+import org.fallow.illness.core.HrvEvidence;
+import org.fallow.illness.core.Mark;
+import org.fallow.illness.core.RhrEvidence;
+import org.fallow.illness.core.State;
+import org.fallow.rules.Clearance;
+import org.fallow.rules.PathName;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.support.SqlArrayValue;
+import org.springframework.stereotype.Component;
+
+/**
+ * The compact row of each athlete's day. Every so many days, and on each day the fold was
+ * begun or ended, the row holds the state of the fold too, from which any later day can
+ * be computed again.
+ */
+@Component
+class AssessmentRows {
+
+	/** Days between two stored states. */
+	private static final int EVERY = 7;
+
+	private static final List<String> COLUMNS = List.of("athlete_id", "day", "rule_hash", "clearance", "reasons",
+			"notices", "holding", "stage", "day_in_stage", "path", "mark", "rhr_bpm", "rhr_n", "rhr_baseline",
+			"rhr_spread", "rhr_dev", "rhr_tolerance", "rhr_flag", "raised_for_action", "rise_sum", "rise_signal",
+			"hrv_n", "hrv_mean", "hrv_sd", "hrv_recent", "hrv_flag", "next_gate", "next_gate_earliest", "state");
+
+	private static final String UPSERT = upsert();
+
+	private final JdbcClient client;
+
+	private final JdbcTemplate template;
+
+	AssessmentRows(JdbcClient client, JdbcTemplate template) {
+		this.client = client;
+		this.template = template;
+	}
+
+	private static String upsert() {
+		List<String> values = COLUMNS.subList(2, COLUMNS.size());
+		String set = String.join(", ", values.stream().map((c) -> c + " = excluded." + c).toList());
+		String before = String.join(", ", values.stream().map((c) -> "a." + c).toList());
+		String after = String.join(", ", values.stream().map((c) -> "excluded." + c).toList());
+		return "insert into assessment as a (" + String.join(", ", COLUMNS) + ") values ("
+				+ "?, ".repeat(COLUMNS.size() - 1) + "?) on conflict (athlete_id, day) do update set " + set
+				+ " where (" + before + ") is distinct from (" + after + ")";
+	}
+
+	void store(PersonId athlete, List<DayAssessment> days) {
+		List<Object[]> rows = new ArrayList<>();
+		for (int i = 0; i < days.size(); i++) {
+			DayAssessment day = days.get(i);
+			boolean withState = i == days.size() - 1 || day.day().toEpochDay() % EVERY == 0;
+			rows.add(row(athlete, day, withState ? StateJson.write(day.state()) : null));
+		}
+		this.template.batchUpdate(UPSERT, rows);
+	}
+
+	private static @Nullable Object[] row(PersonId athlete, DayAssessment day, @Nullable String state) {
+		Episode episode = day.state().episode();
+		GateSheet gate = day.gate();
+		RhrEvidence rhr = day.rhr();
+		HrvEvidence hrv = day.hrv();
+		return Columns.of(athlete.value(), day.day(), day.ruleHash(), day.clearance(),
+				MessagesJson.write(day.reasons()), MessagesJson.write(day.notices()), day.holding(),
+				(episode == null) ? null : episode.stage(), (episode == null) ? null : day.dayInStage(),
+				(episode == null) ? null : episode.path(), day.mark(), rhr.reading(), rhr.n(), rhr.baseline(),
+				rhr.spread(), rhr.dev(), rhr.tolerance(), rhr.flag(), rhr.raisedForAction(), rhr.rise().sum(),
+				rhr.rise().signal(), hrv.n(), hrv.mean(), hrv.sd(), hrv.recent(), hrv.flag(),
+				(gate == null) ? null : gate.to(), (gate == null) ? null : gate.earliest(), state);
+	}
+
+	/** The latest stored state of a day before this one. */
+	Optional<State> stateBefore(PersonId athlete, LocalDate day) {
+		return this.client.sql("""
+				select state from assessment where athlete_id = ? and day < ? and state is not null
+				order by day desc limit 1""")
+			.params(athlete.value(), day)
+			.query(String.class)
+			.optional()
+			.map(StateJson::read);
+	}
+
+	Optional<LocalDate> firstDay(PersonId athlete) {
+		return this.client.sql("select day from assessment where athlete_id = ? order by day limit 1")
+			.param(athlete.value())
+			.query(LocalDate.class)
+			.optional();
+	}
+
+	Optional<LocalDate> lastDay(PersonId athlete) {
+		return this.client.sql("select day from assessment where athlete_id = ? order by day desc limit 1")
+			.param(athlete.value())
+			.query(LocalDate.class)
+			.optional();
+	}
+
+	List<AssessedDay> of(PersonId athlete, LocalDate from, LocalDate to) {
+		return this.client.sql("select * from assessment where athlete_id = ? and day between ? and ? order by day")
+			.params(athlete.value(), from, to)
+			.query(AssessmentRows::read)
+			.list();
+	}
+
+	Map<PersonId, AssessedDay> on(Collection<PersonId> athletes, LocalDate day) {
+		Map<PersonId, AssessedDay> found = new LinkedHashMap<>();
+		this.client.sql("select * from assessment where athlete_id = any (:ids) and day = :day order by athlete_id")
+			.param("ids", ids(athletes))
+			.param("day", day)
+			.query(AssessmentRows::read)
+			.list()
+			.forEach((assessed) -> found.put(assessed.athlete(), assessed));
+		return found;
+	}
+
+	static SqlArrayValue ids(Collection<PersonId> athletes) {
+		return new SqlArrayValue("uuid", athletes.stream().map(PersonId::value).toArray());
+	}
+
+	static AssessedDay read(ResultSet row, int number) throws SQLException {
+		return new AssessedDay(new PersonId(row.getObject("athlete_id", UUID.class)), Columns.day(row, "day"),
+				Clearance.valueOf(row.getString("clearance")), MessagesJson.read(row.getString("reasons")),
+				MessagesJson.read(row.getString("notices")), row.getBoolean("holding"), Columns.integer(row, "stage"),
+				Columns.integer(row, "day_in_stage"), Columns.nullable(row, "path", PathName.class),
+				Mark.valueOf(row.getString("mark")), Columns.number(row, "rhr_bpm"), row.getInt("rhr_n"),
+				Columns.number(row, "rhr_baseline"), Columns.number(row, "rhr_spread"), Columns.number(row, "rhr_dev"),
+				Columns.number(row, "rhr_tolerance"), Columns.nullable(row, "rhr_flag", RhrFlag.class),
+				row.getBoolean("raised_for_action"), Objects.requireNonNull(Columns.number(row, "rise_sum")),
+				row.getBoolean("rise_signal"), row.getInt("hrv_n"), Columns.number(row, "hrv_mean"),
+				Columns.number(row, "hrv_sd"), Columns.number(row, "hrv_recent"),
+				Columns.nullable(row, "hrv_flag", HrvFlag.class), Columns.integer(row, "next_gate"),
+				Columns.dayOrNull(row, "next_gate_earliest"), row.getString("rule_hash"));
+	}
+
+}

@@ -1,0 +1,164 @@
+package org.fallow.illness;
+
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+import org.fallow.access.PersonId;
+import org.fallow.entry.AthleteLock;
+import org.fallow.entry.Recording;
+import org.fallow.entry.TimelineChanged;
+import org.fallow.illness.core.DayAssessment;
+import org.fallow.team.Athlete;
+import org.fallow.team.Squad;
+
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * What Fallow made of athletes' days, <em>known then</em>: each day as it was decided,
+ * and stored in the transaction that stored the fact it follows from. Whether the person
+ * who asks may see it is checked by the caller.
+ */
+@Service
+@Transactional
+public class Assessments {
+
+	private final Replays replays;
+
+	private final AssessmentRows rows;
+
+	private final StatusRows status;
+
+	private final DecisionRows decisions;
+
+	private final Squad squad;
+
+	private final Recording recording;
+
+	private final AthleteLock lock;
+
+	Assessments(Replays replays, AssessmentRows rows, StatusRows status, DecisionRows decisions, Squad squad,
+			Recording recording, AthleteLock lock) {
+		this.replays = replays;
+		this.rows = rows;
+		this.status = status;
+		this.decisions = decisions;
+		this.squad = squad;
+		this.recording = recording;
+		this.lock = lock;
+	}
+
+	@EventListener
+	@Transactional(propagation = Propagation.MANDATORY)
+	void assess(TimelineChanged changed) {
+		Athlete athlete = this.squad.athlete(changed.athlete());
+		this.lock.lock(athlete.id());
+		assess(athlete, changed.fromRecordedDay(), this.recording.today(athlete));
+	}
+
+	private void assess(Athlete athlete, LocalDate from, LocalDate to) {
+		List<DayAssessment> days = this.replays.replay(athlete, from, to, List.of());
+		if (!days.isEmpty()) {
+			this.rows.store(athlete.id(), days);
+			this.decisions.store(athlete.id(), days);
+			this.status.store(athlete.id(), days.get(days.size() - 1).day());
+		}
+	}
+
+	/**
+	 * Decides the days of athletes of whom nothing was entered, up to a day, but never
+	 * beyond an athlete's today.
+	 * @param athletes whose; those without any fact stay undecided
+	 * @param day last day wanted
+	 */
+	public void bringUpTo(Collection<PersonId> athletes, LocalDate day) {
+		for (PersonId id : this.status.behind(athletes, day)) {
+			Athlete athlete = this.squad.athlete(id);
+			LocalDate today = this.recording.today(athlete);
+			LocalDate to = day.isBefore(today) ? day : today;
+			this.lock.lock(id);
+			LocalDate latest = this.rows.lastDay(id).orElse(to);
+			if (latest.isBefore(to)) {
+				assess(athlete, latest.plusDays(1), to);
+			}
+		}
+	}
+
+	/**
+	 * The days of an athlete as they were decided.
+	 * @param athlete whose
+	 * @param from first day, inclusive
+	 * @param to last day, inclusive
+	 * @return by day; days before the first fact are absent
+	 */
+	@Transactional(readOnly = true)
+	public List<AssessedDay> of(PersonId athlete, LocalDate from, LocalDate to) {
+		return this.rows.of(athlete, from, to);
+	}
+
+	/**
+	 * One day of several athletes as it was decided: a board as of that day.
+	 * @param athletes whose
+	 * @param day the day
+	 * @return by athlete; who was not decided on that day is absent
+	 */
+	@Transactional(readOnly = true)
+	public Map<PersonId, AssessedDay> on(Collection<PersonId> athletes, LocalDate day) {
+		return this.rows.on(athletes, day);
+	}
+
+	/**
+	 * A day with all its evidence, computed again from the stored state of an earlier day
+	 * by the function that decided it.
+	 * @param id whose
+	 * @param day the day
+	 * @return the assessment; empty before the first fact
+	 */
+	@Transactional(readOnly = true)
+	public Optional<DayAssessment> day(PersonId id, LocalDate day) {
+		List<DayAssessment> days = this.replays.replay(this.squad.athlete(id), day, day, List.of());
+		return days.stream().filter((assessment) -> assessment.day().equals(day)).findFirst();
+	}
+
+	/**
+	 * A second replay in which every fact was known on the day it speaks of; to be
+	 * labelled as such wherever it is shown.
+	 * @param id whose
+	 * @param from first day, inclusive
+	 * @param to last day, inclusive
+	 * @return by day; nothing of it is stored
+	 */
+	@Transactional(readOnly = true)
+	public List<DayAssessment> knownNow(PersonId id, LocalDate from, LocalDate to) {
+		return this.replays.knownNow(this.squad.athlete(id), to)
+			.stream()
+			.filter((assessment) -> !assessment.day().isBefore(from))
+			.toList();
+	}
+
+	/**
+	 * How athletes stand now.
+	 * @param athletes whose
+	 * @return by athlete; who never had a fact is absent
+	 */
+	@Transactional(readOnly = true)
+	public Map<PersonId, AthleteStatus> status(Collection<PersonId> athletes) {
+		return this.status.of(athletes);
+	}
+
+	/**
+	 * What changed in an athlete's episodes, and on what evidence.
+	 * @param athlete whose
+	 * @return newest first
+	 */
+	@Transactional(readOnly = true)
+	public List<StageDecision> decisions(PersonId athlete) {
+		return this.decisions.of(athlete);
+	}
+
+}

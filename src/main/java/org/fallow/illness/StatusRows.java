@@ -1,0 +1,68 @@
+package org.fallow.illness;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.fallow.entry.Columns;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * The one row each athlete has that a board reads, and that a writer locks.
+ */
+@Component
+class StatusRows {
+
+	private final JdbcClient client;
+
+	StatusRows(JdbcClient client) {
+		this.client = client;
+	}
+
+	/** Points the status to the latest day decided and counts its version up. */
+	void store(PersonId athlete, LocalDate day) {
+		this.client.sql("""
+				update athlete_status set version = version + 1, latest_day = ?, last_entry =
+					(select max(day) from morning_entry where athlete_id = ?)
+				where athlete_id = ?""").params(day, athlete.value(), athlete.value()).update();
+	}
+
+	/** Who was decided some day, but not yet this one; in the order of the ids. */
+	List<PersonId> behind(Collection<PersonId> athletes, LocalDate day) {
+		return this.client.sql("""
+				select athlete_id from athlete_status
+				where athlete_id = any (:ids) and latest_day < :day order by athlete_id""")
+			.param("ids", AssessmentRows.ids(athletes))
+			.param("day", day)
+			.query((row, n) -> new PersonId(row.getObject("athlete_id", UUID.class)))
+			.list();
+	}
+
+	Map<PersonId, AthleteStatus> of(Collection<PersonId> athletes) {
+		Map<PersonId, AthleteStatus> found = new LinkedHashMap<>();
+		this.client.sql("""
+				select s.version, s.last_entry, s.athlete_id as status_of, a.* from athlete_status s
+				left join assessment a on a.athlete_id = s.athlete_id and a.day = s.latest_day
+				where s.athlete_id = any (:ids) order by s.athlete_id""")
+			.param("ids", AssessmentRows.ids(athletes))
+			.query(StatusRows::read)
+			.list()
+			.forEach((status) -> found.put(status.athlete(), status));
+		return found;
+	}
+
+	private static AthleteStatus read(ResultSet row, int number) throws SQLException {
+		PersonId athlete = new PersonId(row.getObject("status_of", UUID.class));
+		AssessedDay latest = (row.getObject("day") == null) ? null : AssessmentRows.read(row, number);
+		return new AthleteStatus(athlete, row.getLong("version"), Columns.dayOrNull(row, "last_entry"), latest);
+	}
+
+}

@@ -1,0 +1,137 @@
+package org.fallow.platform;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.List;
+
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+
+import org.springframework.util.FileSystemUtils;
+
+/**
+ * Fallow's own durable PostgreSQL in its home folder, reachable from this machine only
+ * and by password only. The first start builds it beside its place and moves it in when
+ * it is complete, so that a start that is cut short leaves nothing half made.
+ */
+final class OwnDatabase implements AutoCloseable {
+
+	private static final long FIRST_START_MEGABYTES = 200;
+
+	private static final long LATER_START_MEGABYTES = 40;
+
+	private final Home home;
+
+	private final Passwords passwords;
+
+	private final EmbeddedPostgres postgres;
+
+	private OwnDatabase(Home home, Passwords passwords, EmbeddedPostgres postgres) {
+		this.home = home;
+		this.passwords = passwords;
+		this.postgres = postgres;
+	}
+
+	/**
+	 * Starts the database of a home, making it first where there is none yet; it takes
+	 * over the home's lock.
+	 */
+	static OwnDatabase start(Home home) throws IOException {
+		boolean first = !Files.exists(home.database());
+		home.requireSpace(first ? FIRST_START_MEGABYTES : LATER_START_MEGABYTES);
+		try {
+			new Leftovers(home).stop();
+			Files.deleteIfExists(home.log());
+			if (first) {
+				make(home);
+			}
+			Passwords passwords = Passwords.read(home.passwords());
+			return new OwnDatabase(home, passwords, server(home, home.database(), passwords).start());
+		}
+		catch (IOException | SQLException | IllegalStateException | UncheckedIOException ex) {
+			home.requireSpace(LATER_START_MEGABYTES);
+			throw new StartFailure(ex, "start.own-database-failed", home.log().toString());
+		}
+	}
+
+	private static void make(Home home) throws IOException, SQLException {
+		Path draft = home.databaseInTheMaking();
+		FileSystemUtils.deleteRecursively(draft);
+		Passwords passwords = Passwords.draw();
+		passwords.write(home.passwords());
+		Path superuser = home.folder().resolve("superuser");
+		Passwords.writePrivately(superuser, List.of(passwords.superuser()));
+		EmbeddedPostgres.Builder builder = server(home, draft, passwords)
+			.setLocaleConfig("pwfile", superuser.toString())
+			.setDataDirectoryCustomizer((folder) -> requirePasswords(folder.toPath()));
+		try (EmbeddedPostgres server = builder.start()) {
+			Roles.makeOn(server.getPostgresDatabase(), passwords);
+			Roles.ownSchemaOf(server.getDatabase("postgres", Roles.DATABASE));
+		}
+		Files.delete(superuser);
+		Files.move(draft, home.database(), StandardCopyOption.ATOMIC_MOVE);
+		sync(home.folder());
+	}
+
+	private static EmbeddedPostgres.Builder server(Home home, Path data, Passwords passwords) {
+		ProcessBuilder.Redirect log = ProcessBuilder.Redirect.appendTo(home.log().toFile());
+		return EmbeddedPostgres.builder()
+			.setDataDirectory(data)
+			.setCleanDataDirectory(false)
+			.setOverrideWorkingDirectory(home.binaries().toFile())
+			.setRegisterShutdownHook(false)
+			.setPGStartupWait(Duration.ofMinutes(1))
+			.setOutputRedirector(log)
+			.setErrorRedirector(log)
+			.setConnectConfig("password", passwords.superuser())
+			.setLocaleConfig("locale", "C")
+			.setLocaleConfig("locale-provider", "builtin")
+			.setLocaleConfig("builtin-locale", "C.UTF-8")
+			.setServerConfig("fsync", "on")
+			.setServerConfig("synchronous_commit", "on")
+			.setServerConfig("full_page_writes", "on")
+			.setServerConfig("listen_addresses", "localhost")
+			.setServerConfig("unix_socket_directories", "");
+	}
+
+	private static void requirePasswords(Path data) {
+		try {
+			Files.write(data.resolve("pg_hba.conf"),
+					List.of("host all all 127.0.0.1/32 scram-sha-256", "host all all ::1/128 scram-sha-256"));
+		}
+		catch (IOException ex) {
+			throw new UncheckedIOException(ex);
+		}
+	}
+
+	/** Makes the move into place survive a power cut. */
+	private static void sync(Path folder) throws IOException {
+		if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+			try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+				channel.force(true);
+			}
+		}
+	}
+
+	String url() {
+		return "jdbc:postgresql://localhost:" + this.postgres.getPort() + "/" + Roles.DATABASE;
+	}
+
+	Passwords passwords() {
+		return this.passwords;
+	}
+
+	/** Stops the database and lets another Fallow take the home. */
+	@Override
+	public void close() throws IOException {
+		this.postgres.close();
+		this.home.close();
+	}
+
+}

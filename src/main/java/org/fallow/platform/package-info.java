@@ -1,0 +1,8 @@
+/**
+ * What every module rests on: the home folder, the database, the clock and a start that
+ * fails in one sentence.
+ */
+@NullMarked
+package org.fallow.platform;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,24 @@
+package org.fallow.team;
+
+import java.time.LocalDate;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One line of a team's list of people.
+ *
+ * @param id the person
+ * @param name the name
+ * @param username e-mail the person signs in with; absent without an account
+ * @param role coach or athlete
+ * @param teamId the team
+ * @param teamName its name
+ * @param groupName the athlete's group; absent if none
+ * @param birthDate absent where not told
+ * @param under18 whether the person counts as a minor today; only asked of athletes
+ */
+public record Member(PersonId id, String name, @Nullable String username, Role role, UUID teamId, String teamName,
+		@Nullable String groupName, @Nullable LocalDate birthDate, boolean under18) {
+}

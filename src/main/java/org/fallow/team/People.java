@@ -1,0 +1,165 @@
+package org.fallow.team;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+import jakarta.persistence.EntityManager;
+import org.fallow.access.Ids;
+import org.fallow.access.PersonId;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Adds clubs, teams, groups, coaches and athletes. Whether the person who asks may do so
+ * is checked by the caller.
+ */
+@Service
+@Transactional
+public class People {
+
+	private final EntityManager entities;
+
+	private final Squad squad;
+
+	private final ApplicationEventPublisher events;
+
+	private final Clock clock;
+
+	People(EntityManager entities, Squad squad, ApplicationEventPublisher events, Clock clock) {
+		this.entities = entities;
+		this.squad = squad;
+		this.events = events;
+		this.clock = clock;
+	}
+
+	/**
+	 * Founds a club with the default rule set.
+	 * @param name the club's name
+	 * @return the club
+	 */
+	public Club foundClub(String name) {
+		Club club = added(new Club(Ids.next(), name.strip(), now()));
+		this.events.publishEvent(new ClubFounded(club.id(), club.createdAt()));
+		return club;
+	}
+
+	/**
+	 * Adds a team to a club.
+	 * @param clubId the club
+	 * @param name the team's name, unique in the club
+	 * @param zone the zone its new athletes get
+	 * @return the team
+	 */
+	public Team addTeam(UUID clubId, String name, ZoneId zone) {
+		return added(new Team(Ids.next(), clubId, name.strip(), zone));
+	}
+
+	/**
+	 * The group of a name, made if the team has none.
+	 * @param teamId the team
+	 * @param name the group's name; upper and lower case are the same
+	 * @return the group
+	 */
+	public Group findOrAddGroup(UUID teamId, String name) {
+		String wanted = name.strip();
+		return this.squad.groupsOf(teamId)
+			.stream()
+			.filter((group) -> group.name().equalsIgnoreCase(wanted))
+			.findFirst()
+			.orElseGet(() -> added(new Group(Ids.next(), teamId, wanted)));
+	}
+
+	/**
+	 * Adds a coach to a team.
+	 * @param teamId the team
+	 * @param name the coach's name
+	 * @return the new person
+	 */
+	public PersonId addCoach(UUID teamId, String name) {
+		Person person = added(new Person(Ids.next(), name.strip(), team(teamId).zone(), null, now()));
+		added(new Membership(new Membership.Key(person.id().value(), teamId, Role.COACH), null, null));
+		return person.id();
+	}
+
+	/**
+	 * Makes a person who is here already a coach of one more team.
+	 * @param teamId the team
+	 * @param person the person
+	 */
+	public void alsoCoaches(UUID teamId, PersonId person) {
+		added(new Membership(new Membership.Key(person.value(), teamId, Role.COACH), null, null));
+	}
+
+	/**
+	 * Adds an athlete to a team, which becomes the athlete's home team.
+	 * @param teamId the team
+	 * @param athlete who
+	 * @return the athlete, here since today
+	 */
+	public Athlete addAthlete(UUID teamId, NewAthlete athlete) {
+		ZoneId zone = (athlete.zone() != null) ? athlete.zone() : team(teamId).zone();
+		Person person = added(new Person(Ids.next(), athlete.name(), zone, athlete.birthDate(), now()));
+		added(new Membership(new Membership.Key(person.id().value(), teamId, Role.ATHLETE),
+				groupId(teamId, athlete.group()), athlete.externalCode()));
+		return this.squad.athlete(person.id());
+	}
+
+	/**
+	 * The athlete of a team with this external code or, where there is none, this name.
+	 * @param teamId the team
+	 * @param codeOrName what a file calls the athlete
+	 * @return the athlete; empty if none fits, or if several have the name
+	 */
+	@Transactional(readOnly = true)
+	public Optional<Athlete> find(UUID teamId, String codeOrName) {
+		String wanted = codeOrName.strip();
+		List<Athlete> all = this.squad.athletesIn(teamId);
+		Optional<Athlete> byCode = all.stream().filter((a) -> wanted.equals(a.externalCode())).findFirst();
+		if (byCode.isPresent()) {
+			return byCode;
+		}
+		List<Athlete> byName = all.stream().filter((a) -> a.name().equalsIgnoreCase(wanted)).toList();
+		return (byName.size() == 1) ? Optional.of(byName.get(0)) : Optional.empty();
+	}
+
+	/**
+	 * Finds an athlete for an import, or adds one.
+	 * @param teamId the team
+	 * @param athlete who; the external code is looked for first, then the name
+	 * @return the athlete, with {@code since} today if newly added
+	 */
+	public Athlete findOrAdd(UUID teamId, NewAthlete athlete) {
+		String sought = (athlete.externalCode() != null) ? athlete.externalCode() : athlete.name();
+		return find(teamId, sought).orElseGet(() -> addAthlete(teamId, athlete));
+	}
+
+	private @Nullable UUID groupId(UUID teamId, @Nullable String group) {
+		return (group == null || group.isBlank()) ? null : findOrAddGroup(teamId, group).id();
+	}
+
+	private Team team(UUID teamId) {
+		Team team = this.entities.find(Team.class, teamId);
+		if (team == null) {
+			throw new IllegalArgumentException("no team " + teamId);
+		}
+		return team;
+	}
+
+	private <T> T added(T entity) {
+		this.entities.persist(entity);
+		this.entities.flush();
+		return entity;
+	}
+
+	private Instant now() {
+		return this.clock.instant();
+	}
+
+}

@@ -1,0 +1,35 @@
+package org.fallow.team;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+
+/**
+ * Reads rows into the values of this module.
+ */
+final class Rows {
+
+	private Rows() {
+	}
+
+	static Athlete athlete(ResultSet row, int number) throws SQLException {
+		return new Athlete(new PersonId(row.getObject("id", UUID.class)), row.getString("name"),
+				ZoneId.of(row.getString("zone_id")), row.getObject("birth_date", LocalDate.class),
+				row.getObject("team_id", UUID.class), row.getObject("group_id", UUID.class),
+				row.getObject("since_day", LocalDate.class), row.getString("external_code"));
+	}
+
+	static Team team(ResultSet row, int number) throws SQLException {
+		return new Team(row.getObject("id", UUID.class), row.getObject("club_id", UUID.class), row.getString("name"),
+				ZoneId.of(row.getString("zone_id")));
+	}
+
+	static Group group(ResultSet row, int number) throws SQLException {
+		return new Group(row.getObject("id", UUID.class), row.getObject("team_id", UUID.class), row.getString("name"));
+	}
+
+}
