@@ -30,7 +30,7 @@ class MorningRows {
 					and s.day = e.day and s.revision = e.revision order by s.position) as severities,
 				array(select s.words from morning_symptom s where s.athlete_id = e.athlete_id
 					and s.day = e.day and s.revision = e.revision order by s.position) as words
-			from morning_entry e where e.athlete_id = ? """;
+			from morning_entry e where e.athlete_id = ?\s""";
 
 	private static final String INSERT = """
 			insert into morning_entry (athlete_id, day, revision, method, posture, rhr_bpm, rmssd_ms, rr_ms, unsure,

@@ -21,7 +21,7 @@ public class Squad {
 	private static final String ATHLETE = """
 			select p.id, p.name, p.zone_id, p.birth_date, p.since_day, m.team_id, m.group_id, m.external_code
 			from membership m join person p on p.id = m.person_id
-			where m.role = 'ATHLETE' """;
+			where m.role = 'ATHLETE'\s""";
 
 	private static final String TEAM = "select t.id, t.club_id, t.name, t.zone_id from team t ";
 
