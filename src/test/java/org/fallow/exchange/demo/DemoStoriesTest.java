@@ -39,8 +39,7 @@ class DemoStoriesTest {
 		assertThat(day("TR07", today).clearance()).isEqualTo(Clearance.REFER);
 		assertThat(day("TR15", today).rhr().raisedForAction()).isTrue();
 		assertThat(day("TR16", today).hrv().flag()).isEqualTo(HrvFlag.SUPPRESSED);
-		assertThat(Stream.of("TR17", "TR19").map((code) -> day(code, today).clearance()))
-			.contains(Clearance.EASY_ONLY);
+		assertThat(Stream.of("TR17", "TR19").map((code) -> day(code, today).clearance())).contains(Clearance.EASY_ONLY);
 	}
 
 	@ParameterizedTest
