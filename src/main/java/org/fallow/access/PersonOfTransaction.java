@@ -1,0 +1,46 @@
+package org.fallow.access;
+
+import javax.sql.DataSource;
+
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.TransactionExecution;
+import org.springframework.transaction.TransactionExecutionListener;
+
+/**
+ * Tells the database at each transaction's begin who is asking, as the setting
+ * {@code fallow.person}, which ends with the transaction. It is '' for nobody, so that
+ * policies read {@code nullif(current_setting('fallow.person', true), '')::uuid}.
+ */
+@Component
+class PersonOfTransaction implements TransactionExecutionListener {
+
+	private final CurrentPerson currentPerson;
+
+	private final JdbcClient jdbc;
+
+	PersonOfTransaction(CurrentPerson currentPerson, DataSource dataSource) {
+		this.currentPerson = currentPerson;
+		this.jdbc = JdbcClient.create(dataSource);
+	}
+
+	/**
+	 * Finds the person out before the transaction takes a connection: it may need one
+	 * itself, to load the session.
+	 */
+	@Override
+	public void beforeBegin(TransactionExecution transaction) {
+		this.currentPerson.id();
+	}
+
+	@Override
+	public void afterBegin(TransactionExecution transaction, @Nullable Throwable beginFailure) {
+		if (beginFailure == null) {
+			String person = this.currentPerson.id().map(PersonId::toString).orElse("");
+			this.jdbc.sql("select set_config('fallow.person', ?, true)").param(person).query(String.class).single();
+		}
+	}
+
+}
