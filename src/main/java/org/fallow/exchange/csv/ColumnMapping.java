@@ -1,6 +1,5 @@
 package org.fallow.exchange.csv;
 
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -8,7 +7,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 
-import de.siegmar.fastcsv.reader.CsvRecord;
 import org.fallow.entry.Method;
 import org.fallow.entry.Posture;
 import org.fallow.wording.Message;
@@ -54,16 +52,6 @@ public record ColumnMapping(Map<ImportField, Integer> columns, @Nullable Method 
 	}
 
 	/**
-	 * The mapping of rows that hold one column for each field, in the fields' order.
-	 * @return a mapping without defaults
-	 */
-	static ColumnMapping identity() {
-		return new ColumnMapping(
-				Arrays.stream(ImportField.values()).collect(Collectors.toMap((f) -> f, ImportField::ordinal)), null,
-				null);
-	}
-
-	/**
 	 * The same columns with other defaults.
 	 * @param otherMethod how the heart rate was taken where a row does not say
 	 * @param otherPosture posture where a row does not say
@@ -98,9 +86,9 @@ public record ColumnMapping(Map<ImportField, Integer> columns, @Nullable Method 
 	 * @param field the field
 	 * @return its text without spaces around it; empty if there is none
 	 */
-	String text(CsvRecord row, ImportField field) {
+	public String text(List<String> row, ImportField field) {
 		Integer index = this.columns.get(field);
-		return (index == null || index >= row.getFieldCount()) ? "" : row.getField(index).strip();
+		return (index == null || index >= row.size()) ? "" : row.get(index).strip();
 	}
 
 	/**

@@ -12,7 +12,6 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 
-import de.siegmar.fastcsv.reader.CsvRecord;
 import org.fallow.entry.ContextTag;
 import org.fallow.entry.Days;
 import org.fallow.entry.Feels;
@@ -44,7 +43,7 @@ final class RowReader {
 
 	private final ColumnMapping mapping;
 
-	private final CsvRecord row;
+	private final List<String> row;
 
 	private final long line;
 
@@ -52,14 +51,14 @@ final class RowReader {
 
 	private final List<RowProblem> problems = new ArrayList<>();
 
-	private RowReader(ColumnMapping mapping, CsvRecord row, long line, LocalDate today) {
+	private RowReader(ColumnMapping mapping, List<String> row, long line, LocalDate today) {
 		this.mapping = mapping;
 		this.row = row;
 		this.line = line;
 		this.today = today;
 	}
 
-	static ReadRow read(ColumnMapping mapping, CsvRecord row, long line, LocalDate today) {
+	static ReadRow read(ColumnMapping mapping, List<String> row, long line, LocalDate today) {
 		return new RowReader(mapping, row, line, today).read();
 	}
 

@@ -1,10 +1,11 @@
 package org.fallow.exchange.csv;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
-import de.siegmar.fastcsv.reader.CsvReader;
 import org.fallow.entry.ContextTag;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
@@ -26,6 +27,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 class RowReaderTest {
 
 	private static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
+
+	private static final Map<ImportField, Integer> ALL = Arrays.stream(ImportField.values())
+		.collect(Collectors.toMap((field) -> field, ImportField::ordinal));
 
 	@ParameterizedTest
 	@CsvSource(delimiter = '|', textBlock = """
@@ -53,7 +57,7 @@ class RowReaderTest {
 	void refusesWithColumnValueAndReason(String day, String rhr, @Nullable String rmssd, ImportField field,
 			String code) {
 		String second = (rmssd == null) ? "" : rmssd;
-		ReadRow row = read("P", day, quote(rhr), quote(second), "strap", "lying");
+		ReadRow row = read("P", day, rhr, second, "strap", "lying");
 		assertThat(row.morning()).isNull();
 		assertThat(row.problems()).singleElement().satisfies((problem) -> {
 			assertThat(problem.line()).isEqualTo(7);
@@ -156,23 +160,15 @@ class RowReaderTest {
 	private static ReadRow read(String person, String day, String rhr, String rmssd, String method, String posture) {
 		ColumnMapping mapping = new ColumnMapping(Map.of(ImportField.PERSON, 0, ImportField.DAY, 1, ImportField.RHR, 2,
 				ImportField.RMSSD, 3, ImportField.METHOD, 4, ImportField.POSTURE, 5), null, null);
-		return RowReader.read(mapping,
-				CsvReader.builder().ofSingleCsvRecord(String.join(",", person, day, rhr, rmssd, method, posture)), 7,
-				TODAY);
+		return RowReader.read(mapping, List.of(person, day, rhr, rmssd, method, posture), 7, TODAY);
 	}
 
 	private static ReadRow read(Map<ImportField, String> cells, @Nullable Method method, @Nullable Posture posture) {
-		List<String> texts = java.util.Arrays.stream(ImportField.values()).map((field) -> switch (field) {
+		List<String> texts = Arrays.stream(ImportField.values()).map((field) -> switch (field) {
 			case PERSON -> "P";
 			case DAY -> "2026-11-25";
 			default -> cells.getOrDefault(field, "");
-		}).map(RowReaderTest::quote).toList();
-		return RowReader.read(ColumnMapping.identity().withDefaults(method, posture),
-				CsvReader.builder().ofSingleCsvRecord(String.join(",", texts)), 7, TODAY);
-	}
-
-	private static String quote(String text) {
-		return text.contains(",") ? '"' + text + '"' : text;
+		return RowReader.read(new ColumnMapping(ALL, method, posture), texts, 7, TODAY);
 	}
 
 }

@@ -40,13 +40,13 @@ class UnusualReadingsTest {
 		assertThat(columns.remove(ImportField.UNSURE)).isNotNull();
 		Map<String, List<ReadRow>> byPerson = new TreeMap<>();
 		List<RowProblem> problems = new ArrayList<>();
-		new MorningFile(file, new ColumnMapping(columns, Method.WORN, Posture.LYING)).forEachRow(TODAY, (staged) -> {
-			ReadRow row = staged.row();
-			problems.addAll(row.problems());
-			if (row.problems().isEmpty()) {
-				byPerson.computeIfAbsent(row.person(), (person) -> new ArrayList<>()).add(row);
-			}
-		});
+		new MorningFile(file.headers(), new ColumnMapping(columns, Method.WORN, Posture.LYING)).forEachRow(file, TODAY,
+				(row) -> {
+					problems.addAll(row.problems());
+					if (row.problems().isEmpty()) {
+						byPerson.computeIfAbsent(row.person(), (person) -> new ArrayList<>()).add(row);
+					}
+				});
 		List<Long> told = byPerson.values()
 			.stream()
 			.flatMap((rows) -> UnusualReadings.of(rows).stream())
@@ -62,8 +62,7 @@ class UnusualReadingsTest {
 		List<ReadRow> rows = new ArrayList<>();
 		for (int i = 0; i < readings.length; i++) {
 			ColumnMapping mapping = ColumnMapping.parse("PERSON=0 DAY=1 RHR=2 method=WORN posture=LYING");
-			rows.add(RowReader.read(mapping, de.siegmar.fastcsv.reader.CsvReader.builder()
-				.ofSingleCsvRecord("P," + TODAY.minusDays(i) + "," + readings[i]), i + 2, TODAY));
+			rows.add(RowReader.read(mapping, List.of("P", TODAY.minusDays(i).toString(), readings[i]), i + 2, TODAY));
 		}
 		return UnusualReadings.of(rows);
 	}

@@ -52,8 +52,8 @@ final class DemoTimelines {
 			Path copy = Files.createTempFile("mornings", ".csv");
 			files.writeMornings(copy);
 			CsvFile csv = CsvFile.open(copy);
-			new MorningFile(csv, ColumnMapping.guess(csv.headers())).forEachRow(files.last(),
-					(staged) -> add(staged.row().person(), fact(staged.row().goodMorning())));
+			new MorningFile(csv.headers(), ColumnMapping.guess(csv.headers())).forEachRow(csv, files.last(),
+					(row) -> add(row.person(), fact(row.goodMorning())));
 			Files.delete(copy);
 		}
 		catch (IOException ex) {
