@@ -103,7 +103,8 @@ class CsvFileTest {
 		CsvFile file = CsvFile.open(path);
 		ColumnMapping mapping = ColumnMapping.guess(file.headers()).withDefaults(Method.STRAP, Posture.LYING);
 		AtomicLong good = new AtomicLong();
-		new MorningFile(file.headers(), mapping).forEachRow(file, TODAY, (row) -> good.addAndGet(row.problems().isEmpty() ? 1 : 0));
+		new MorningFile(file.headers(), mapping).forEachRow(file, TODAY,
+				(row) -> good.addAndGet(row.problems().isEmpty() ? 1 : 0));
 		assertThat(good).hasValue(360_000);
 	}
 
