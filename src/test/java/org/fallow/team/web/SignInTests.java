@@ -1,8 +1,13 @@
 package org.fallow.team.web;
 
+import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
+import java.util.Base64;
+import java.util.Locale;
+import java.util.Objects;
 import java.util.UUID;
 
+import jakarta.servlet.http.Cookie;
 import org.fallow.access.PersonId;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.team.Accounts;
@@ -14,9 +19,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.mock.web.MockHttpSession;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.MvcResult;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
@@ -54,15 +60,15 @@ class SignInTests {
 
 	@Test
 	void leadsACoachToTheBoardAndAnAthleteToToday() throws Exception {
-		this.mvc.perform(get("/").session(signedIn(this.coach))).andExpect(redirectedUrl("/board"));
-		this.mvc.perform(get("/").session(signedIn(this.athlete))).andExpect(redirectedUrl("/today"));
+		this.mvc.perform(get("/").cookie(signedIn(this.coach))).andExpect(redirectedUrl("/board"));
+		this.mvc.perform(get("/").cookie(signedIn(this.athlete))).andExpect(redirectedUrl("/today"));
 	}
 
 	@Test
 	void keepsAnAthleteOffTheBoard() throws Exception {
-		MockHttpSession session = signedIn(this.athlete);
-		this.mvc.perform(get("/board").session(session)).andExpect(status().isForbidden());
-		this.mvc.perform(get("/athletes/" + PersonId.next()).session(session)).andExpect(status().isForbidden());
+		Cookie session = signedIn(this.athlete);
+		this.mvc.perform(get("/board").cookie(session)).andExpect(status().isForbidden());
+		this.mvc.perform(get("/athletes/" + PersonId.next()).cookie(session)).andExpect(status().isForbidden());
 	}
 
 	@Test
@@ -77,18 +83,36 @@ class SignInTests {
 	}
 
 	@Test
-	void refusesAFormWithoutItsToken() throws Exception {
-		this.mvc.perform(post("/sign-in").param("username", this.coach).param("password", PASSWORD))
+	void refusesAFormWithAWrongToken() throws Exception {
+		this.mvc.perform(post("/sign-out").cookie(signedIn(this.coach)).with(csrf().useInvalidToken()))
 			.andExpect(status().isForbidden());
 	}
 
 	@Test
 	void saysThatTheSessionExpired() throws Exception {
-		this.mvc.perform(get("/today").with((request) -> {
-			request.setRequestedSessionId("gone");
-			request.setRequestedSessionIdValid(false);
-			return request;
-		})).andExpect(redirectedUrl("/sign-in?expired"));
+		Cookie gone = new Cookie("SESSION",
+				Base64.getEncoder().encodeToString(UUID.randomUUID().toString().getBytes(StandardCharsets.UTF_8)));
+		this.mvc.perform(get("/today").cookie(gone)).andExpect(redirectedUrl("/sign-in?expired"));
+		this.mvc.perform(post("/sign-in").cookie(gone)).andExpect(redirectedUrl("/sign-in?expired"));
+	}
+
+	@Test
+	void signsOut() throws Exception {
+		Cookie session = signedIn(this.coach);
+		this.mvc.perform(post("/sign-out").cookie(session).with(csrf()))
+			.andExpect(redirectedUrl("/sign-in?signed-out"));
+		this.mvc.perform(get("/board").cookie(session)).andExpect(redirectedUrl("/sign-in?expired"));
+	}
+
+	@Test
+	void changesTheSessionAtSignIn() throws Exception {
+		Cookie before = signedIn(this.athlete);
+		Cookie after = Objects.requireNonNull(this.mvc.perform(
+				post("/sign-in").cookie(before).with(csrf()).param("username", this.coach).param("password", PASSWORD))
+			.andReturn()
+			.getResponse()
+			.getCookie("SESSION"));
+		assertThat(after.getValue()).isNotEqualTo(before.getValue());
 	}
 
 	@Test
@@ -109,15 +133,14 @@ class SignInTests {
 			.andExpect(content().string(containsString("set up already")));
 	}
 
-	private MockHttpSession signedIn(String username) throws Exception {
-		MockHttpSession session = new MockHttpSession();
-		this.mvc
-			.perform(post("/sign-in").session(session)
-				.with(csrf())
-				.param("username", username.toUpperCase(java.util.Locale.ROOT))
+	private Cookie signedIn(String username) throws Exception {
+		MvcResult result = this.mvc
+			.perform(post("/sign-in").with(csrf())
+				.param("username", username.toUpperCase(Locale.ROOT))
 				.param("password", PASSWORD))
-			.andExpect(redirectedUrl("/"));
-		return session;
+			.andExpect(redirectedUrl("/"))
+			.andReturn();
+		return Objects.requireNonNull(result.getResponse().getCookie("SESSION"));
 	}
 
 	private String open(PersonId person) {
