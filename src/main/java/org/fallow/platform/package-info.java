@@ -3,6 +3,8 @@
  * fails in one sentence.
  */
 @NullMarked
+@ApplicationModule(allowedDependencies = {})
 package org.fallow.platform;
 
 import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -79,7 +79,8 @@ public class Accounts {
 	/**
 	 * Opens an account with a chosen password.
 	 * @param person whose
-	 * @param username e-mail address; upper and lower case are the same
+	 * @param username e-mail address or other sign-in name; upper and lower case are the
+	 * same
 	 * @param password at least {@value #SHORTEST_PASSWORD} characters
 	 * @throws IllegalArgumentException if the address is taken; ask {@link #isTaken}
 	 */
@@ -90,7 +91,8 @@ public class Accounts {
 	/**
 	 * Gives a person a one-time password, opening the account if there is none.
 	 * @param person whose
-	 * @param username e-mail address; upper and lower case are the same
+	 * @param username e-mail address or other sign-in name; upper and lower case are the
+	 * same
 	 * @return the password, to be shown once; it cannot be read again
 	 * @throws IllegalArgumentException if the address is somebody else's
 	 */

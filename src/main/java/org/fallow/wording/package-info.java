@@ -3,6 +3,8 @@
  * sentences.
  */
 @NullMarked
+@ApplicationModule(allowedDependencies = {})
 package org.fallow.wording;
 
 import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

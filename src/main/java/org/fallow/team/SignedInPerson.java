@@ -1,0 +1,104 @@
+package org.fallow.team;
+
+import java.util.Collection;
+import java.util.Set;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.fallow.access.SignedIn;
+
+import org.springframework.security.core.CredentialsContainer;
+import org.springframework.security.core.GrantedAuthority;
+import org.springframework.security.core.authority.SimpleGrantedAuthority;
+import org.springframework.security.core.userdetails.UserDetails;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Who is signed in: the principal that pages get by
+ * {@code @AuthenticationPrincipal SignedInPerson}. It is kept in the session, so it holds
+ * only what Java can serialize anywhere.
+ */
+public final class SignedInPerson implements SignedIn, UserDetails, CredentialsContainer {
+
+	private static final long serialVersionUID = 1L;
+
+	private final UUID id;
+
+	private final String name;
+
+	private final String username;
+
+	private final Set<Role> roles;
+
+	private @Nullable String passwordHash;
+
+	SignedInPerson(PersonId id, String name, String username, String passwordHash, Collection<Role> roles) {
+		this.id = id.value();
+		this.name = name;
+		this.username = username;
+		this.passwordHash = passwordHash;
+		this.roles = Set.copyOf(roles);
+	}
+
+	@Override
+	public PersonId personId() {
+		return new PersonId(this.id);
+	}
+
+	/**
+	 * The person's name.
+	 * @return as the coach wrote it
+	 */
+	public String name() {
+		return this.name;
+	}
+
+	/**
+	 * Whether the person has a role in any team.
+	 * @param role the role
+	 * @return true if so; whose coach is {@link Squad#mayCoach}
+	 */
+	public boolean is(Role role) {
+		return this.roles.contains(role);
+	}
+
+	/**
+	 * In which role the person acts on an athlete's data.
+	 * @param athlete whose data
+	 * @return ATHLETE for the person's own, else COACH
+	 */
+	public Role roleFor(PersonId athlete) {
+		return athlete.value().equals(this.id) ? Role.ATHLETE : Role.COACH;
+	}
+
+	@Override
+	public Collection<? extends GrantedAuthority> getAuthorities() {
+		return this.roles.stream().sorted().map((role) -> new SimpleGrantedAuthority("ROLE_" + role)).toList();
+	}
+
+	@Override
+	public @Nullable String getPassword() {
+		return this.passwordHash;
+	}
+
+	@Override
+	public String getUsername() {
+		return this.username;
+	}
+
+	@Override
+	public void eraseCredentials() {
+		this.passwordHash = null;
+	}
+
+	@Override
+	public boolean equals(@Nullable Object other) {
+		return other instanceof SignedInPerson person && person.id.equals(this.id);
+	}
+
+	@Override
+	public int hashCode() {
+		return this.id.hashCode();
+	}
+
+}

@@ -1,0 +1,49 @@
+package org.fallow.team.web;
+
+import org.springframework.boot.security.autoconfigure.web.servlet.PathRequest;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
+import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+
+/**
+ * Who may ask for what: everything needs a sign-in except the sign-in and set-up pages,
+ * static files and health. Each module's controllers check whose data it is.
+ */
+@Configuration(proxyBeanMethods = false)
+class SecurityConfiguration {
+
+	static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
+			+ "font-src 'self'; connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
+
+	private static final String SIGN_IN = "/sign-in";
+
+	@Bean
+	SecurityFilterChain pages(HttpSecurity http) throws Exception {
+		http.authorizeHttpRequests((requests) -> requests
+			.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
+			.permitAll()
+			.requestMatchers(SIGN_IN, "/set-up", "/error", "/icon.svg", "/actuator/health", "/actuator/health/**")
+			.permitAll()
+			.requestMatchers("/board", "/board/**", "/athletes/**", "/people", "/people/**", "/import", "/import/**",
+					"/style")
+			.hasRole("COACH")
+			.anyRequest()
+			.authenticated());
+		http.formLogin((form) -> form.loginPage(SIGN_IN).defaultSuccessUrl("/").failureUrl(SIGN_IN + "?failed"));
+		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
+		http.sessionManagement((sessions) -> sessions.invalidSessionUrl(SIGN_IN + "?expired")
+			.sessionFixation((fixation) -> fixation.changeSessionId()));
+		http.httpBasic((basic) -> basic.disable());
+		http.headers(SecurityConfiguration::headers);
+		return http.build();
+	}
+
+	private static void headers(HeadersConfigurer<HttpSecurity> headers) {
+		headers.contentSecurityPolicy((policy) -> policy.policyDirectives(POLICY));
+		headers.referrerPolicy((referrer) -> referrer.policy(ReferrerPolicy.NO_REFERRER));
+	}
+
+}
