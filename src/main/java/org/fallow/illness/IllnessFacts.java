@@ -1,9 +1,11 @@
 package org.fallow.illness;
 
 import java.time.LocalDate;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.entry.Days;
@@ -13,6 +15,7 @@ import org.fallow.entry.Saved;
 import org.fallow.entry.SmallFacts;
 import org.fallow.entry.Source;
 import org.fallow.entry.Submission;
+import org.fallow.entry.Symptom;
 import org.fallow.entry.Words;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.rules.Clearance;
@@ -60,6 +63,28 @@ public class IllnessFacts {
 			Words.check(problems, "note", report.note());
 		}, (recorded) -> new IllnessEvent.Report(report.onset(), recorded, report.kind(), report.worst(),
 				report.note()));
+	}
+
+	/**
+	 * Reports an illness with red flags: the hold opens first, then the report is stored,
+	 * both or none.
+	 * @param id who is ill
+	 * @param report what is reported
+	 * @param redFlags the red flags ticked, at least one
+	 * @param submission who sends it, and which sending it is
+	 * @return stored, or refused
+	 */
+	public Saved reportWithRedFlags(PersonId id, NewReport report, List<Symptom> redFlags, Submission submission) {
+		Saved saved = report(id, report, submission);
+		if (saved instanceof Saved.Stored) {
+			for (Symptom redFlag : redFlags) {
+				byte[] name = (submission.requestId() + redFlag.name()).getBytes(StandardCharsets.UTF_8);
+				Submission own = new Submission(submission.actor(), submission.role(), submission.source(),
+						UUID.nameUUIDFromBytes(name));
+				hold(id, report.onset(), redFlag.name(), own);
+			}
+		}
+		return saved;
 	}
 
 	/**

@@ -85,6 +85,7 @@ final class OwnDatabase implements AutoCloseable {
 			.setDataDirectory(data)
 			.setCleanDataDirectory(false)
 			.setOverrideWorkingDirectory(home.binaries().toFile())
+			.setPgBinaryResolver(new Binaries(home.binaries()))
 			.setRegisterShutdownHook(false)
 			.setPGStartupWait(Duration.ofMinutes(1))
 			.setOutputRedirector(log)
@@ -100,7 +101,7 @@ final class OwnDatabase implements AutoCloseable {
 			.setServerConfig("unix_socket_directories", "");
 	}
 
-	private static void requirePasswords(Path data) {
+	static void requirePasswords(Path data) {
 		try {
 			Files.write(data.resolve("pg_hba.conf"),
 					List.of("host all all 127.0.0.1/32 scram-sha-256", "host all all ::1/128 scram-sha-256"));

@@ -82,7 +82,11 @@ final class TestServer {
 
 	private static TestServer embedded() throws IOException, SQLException {
 		Path folder = Files.createDirectories(Path.of("target", "test-database").toAbsolutePath());
+		Path superuser = Files.writeString(folder.resolve("superuser"), PASSWORDS.superuser());
 		EmbeddedPostgres postgres = EmbeddedPostgres.builder()
+			.setDataDirectoryCustomizer((data) -> OwnDatabase.requirePasswords(data.toPath()))
+			.setConnectConfig("password", PASSWORDS.superuser())
+			.setLocaleConfig("pwfile", superuser.toString())
 			.setOverrideWorkingDirectory(folder.toFile())
 			.setDataDirectory(Files.createTempDirectory(folder, "data"))
 			.setLocaleConfig("locale", "C")

@@ -29,6 +29,16 @@ public final class Course {
 	}
 
 	/**
+	 * The day of an athlete of whom nothing is known.
+	 * @param rules rule sets by the day they take effect
+	 * @param day the day
+	 * @return not assessed
+	 */
+	public static DayAssessment nothing(RuleBook rules, LocalDate day) {
+		return from(State.before(day), new Timeline(List.of()), rules, day).get(0);
+	}
+
+	/**
 	 * Goes on from a day that was already decided.
 	 * @param state the state after that day
 	 * @param timeline the facts; of mornings and sessions, those of at least the 130 days

@@ -144,9 +144,12 @@ final class DayFold {
 	private void withdraw() {
 		for (IllnessEvent.Withdrawal withdrawal : this.known.fresh(IllnessEvent.Withdrawal.class)) {
 			Draft open = this.episode;
-			if (open != null && this.standing.isEmpty() && !isNearFever()) {
-				this.out.add(new DayRange(outFrom(open), this.day));
-				this.decisions.add(new Decision(Decision.Kind.WITHDRAWN, open.stage, -1));
+			boolean concerns = open != null || Opening.onset(this) != null;
+			if (concerns && this.standing.isEmpty() && !isNearFever()) {
+				if (open != null) {
+					this.out.add(new DayRange(outFrom(open), this.day));
+				}
+				this.decisions.add(new Decision(Decision.Kind.WITHDRAWN, stageNow(), -1));
 				this.episode = null;
 				this.withdrawnAt = withdrawal.recorded().at();
 				this.withdrawnToday = true;

@@ -2,6 +2,7 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 import org.fallow.entry.AfterSession;
@@ -43,7 +44,12 @@ final class Holds {
 		if (fact instanceof IllnessEvent.Report report && report.kind().opensHold()) {
 			return report.kind().name();
 		}
-		return (fact instanceof IllnessEvent.Hold) ? "BY_HAND" : null;
+		return (fact instanceof IllnessEvent.Hold hold) ? byHand(hold.reason()) : null;
+	}
+
+	/** A hold whose reason is a symptom's code has that as its cause. */
+	private static String byHand(String reason) {
+		return Arrays.stream(Symptom.values()).map(Symptom::name).filter(reason::equals).findFirst().orElse("BY_HAND");
 	}
 
 	/**

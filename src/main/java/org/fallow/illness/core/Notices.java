@@ -24,22 +24,22 @@ final class Notices {
 		RhrFlag flag = fold.rhr.flag();
 		MorningEntry entry = fold.entry;
 		if (flag != null && flag.isHigh() && entry != null && !fold.sickness(entry).isSick()) {
-			notices.add(Message.of("notice.ask-symptoms"));
+			notices.add(Message.of("advised.ask-symptoms"));
 		}
 		if (flag == RhrFlag.LOW) {
-			notices.add(Message.of("notice.low"));
+			notices.add(Message.of("advised.low"));
 		}
 		if (fold.rhr.provisional()) {
-			notices.add(Message.of("notice.provisional", fold.rhr.n()));
+			notices.add(Message.of("advised.provisional", fold.rhr.n()));
 		}
 		if (fold.rhr.drift()) {
-			notices.add(Message.of("notice.drift"));
+			notices.add(Message.of("advised.drift"));
 		}
 		if (entry != null && entry.unsure()) {
-			notices.add(Message.of("notice.unsure"));
+			notices.add(Message.of("advised.unsure"));
 		}
 		if (entry != null && flag != null && !entry.tags().isEmpty() && flag != RhrFlag.WITHIN) {
-			notices.add(Message.of("notice.tags"));
+			notices.add(Message.of("advised.tags"));
 		}
 		episode(fold, notices);
 		return notices;
@@ -52,25 +52,25 @@ final class Notices {
 		}
 		MorningEntry entry = fold.entry;
 		if (episode.tracksNow() && fold.rhr.reading() != null && fold.rhr.dev() == null) {
-			notices.add(Message.of("notice.method-changed"));
+			notices.add(Message.of("advised.method-changed"));
 		}
 		if (episode.symptomsOnly) {
-			notices.add(Message.of("notice.symptoms-only"));
+			notices.add(Message.of("advised.symptoms-only"));
 		}
 		if (episode.stage1First == null && since(fold, episode.firstOnset) > fold.rules.limits().illDays()) {
-			notices.add(Message.of("notice.clinician-long"));
+			notices.add(Message.of("advised.clinician-long"));
 		}
 		if (feverMornings(fold, episode.firstOnset) >= fold.rules.limits().feverDays()
 				|| (entry != null && entry.temperatureC() != null && entry.temperatureC() >= HIGH_FEVER_CELSIUS)) {
-			notices.add(Message.of("notice.clinician-fever"));
+			notices.add(Message.of("advised.clinician-fever"));
 		}
 		if (episode.latestOnset.isAfter(episode.firstOnset)) {
-			notices.add(Message.of("notice.clinician-relapse"));
+			notices.add(Message.of("advised.clinician-relapse"));
 		}
 		RuleSet.Path path = episode.path(fold.rules);
 		int least = path.illDays() + path.stages().stream().mapToInt(RuleSet.Stage::days).sum();
 		if (since(fold, episode.firstOnset) > 2L * least) {
-			notices.add(Message.of("notice.stalled"));
+			notices.add(Message.of("advised.stalled"));
 		}
 	}
 

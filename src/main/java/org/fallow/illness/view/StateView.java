@@ -1,0 +1,62 @@
+package org.fallow.illness.view;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+
+import org.fallow.illness.core.Criterion;
+import org.fallow.illness.core.DayAssessment;
+import org.fallow.illness.core.GateSheet;
+import org.fallow.rules.Clearance;
+import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What an athlete and a coach read first: the clearance, why, and what opens next.
+ *
+ * @param day the day
+ * @param clearance what the athlete may do
+ * @param reasons why, strictest first
+ * @param opensNext what the next gate still waits for
+ * @param earliest earliest day of the next gate; absent under a hold or where none can be
+ * named
+ * @param nextStage stage the next gate leads to, {@code CLOSED} for the end; absent
+ * without an episode
+ * @param hold whether a clinician hold stands
+ */
+public record StateView(LocalDate day, Clearance clearance, List<Message> reasons, List<Message> opensNext,
+		@Nullable LocalDate earliest, @Nullable String nextStage, boolean hold) {
+
+	/**
+	 * The view of an assessment.
+	 * @param assessment the day's
+	 * @return its view
+	 */
+	public static StateView of(DayAssessment assessment) {
+		GateSheet gate = assessment.gate();
+		boolean hold = assessment.holding();
+		List<Message> opens = new ArrayList<>();
+		if (gate != null && !hold) {
+			gate.criteria().stream().filter(Criterion::shuts).map(StateView::open).forEach(opens::add);
+		}
+		return new StateView(assessment.day(), assessment.clearance(), Said.all(assessment.reasons()), opens,
+				(gate == null || hold) ? null : gate.earliest(), (gate == null) ? null : into(gate), hold);
+	}
+
+	private static Message open(Criterion criterion) {
+		List<Object> arguments = new ArrayList<>();
+		arguments.add(criterion.observed().isEmpty() ? "–" : criterion.observed().get(0));
+		arguments.add(criterion.required().isEmpty() ? "" : criterion.required().get(0));
+		return Said.of(new Message("opens." + criterion.code(), arguments));
+	}
+
+	/**
+	 * The stage a gate leads to.
+	 * @param gate the gate
+	 * @return its number, or {@code CLOSED}
+	 */
+	static String into(GateSheet gate) {
+		return gate.closes() ? "CLOSED" : String.valueOf(gate.to());
+	}
+
+}

@@ -1,0 +1,110 @@
+package org.fallow.illness.web;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+import org.fallow.entry.Saved;
+import org.fallow.entry.Submission;
+import org.fallow.illness.IllnessFacts;
+import org.fallow.illness.NewClearance;
+import org.fallow.illness.core.DayAssessment;
+import org.fallow.illness.view.HoldView;
+import org.fallow.illness.view.StateView;
+import org.fallow.rules.Clearance;
+import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
+import org.fallow.team.Role;
+import org.fallow.wording.Message;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/**
+ * A coach records a clinician's clearance, the only way out of a hold.
+ */
+@Controller
+@RequestMapping("/athletes/{id}/clearance")
+class ClearancePage {
+
+	private static final Map<String, Clearance> SCOPES = Map.of("REST", Clearance.REST, "EASY", Clearance.EASY_ONLY,
+			"FULL", Clearance.FULL_TRAINING);
+
+	private final AthleteAccess access;
+
+	private final IllnessFacts facts;
+
+	private final TodayOf today;
+
+	ClearancePage(AthleteAccess access, IllnessFacts facts, TodayOf today) {
+		this.access = access;
+		this.facts = facts;
+		this.today = today;
+	}
+
+	@GetMapping
+	String form(@PathVariable UUID id, Model model) {
+		Athlete athlete = this.access.coached(id);
+		String today = this.today.today(athlete).toString();
+		model.addAttribute("form",
+				new ClearanceForm(null, null, today, null, today, null, null, Submission.newRequestId().toString()));
+		return show(athlete, model);
+	}
+
+	@PostMapping
+	String record(@PathVariable UUID id, @ModelAttribute("form") ClearanceForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.coached(id);
+		Optional<LocalDate> spoke = Problems.day(result, "day", form.day());
+		Optional<LocalDate> from = Problems.day(result, "from", form.from());
+		Optional<LocalDate> until = Problems.day(result, "until", form.until());
+		Clearance ceiling = SCOPES.get(Problems.words(form.scope()));
+		if (from.isEmpty() && !result.hasFieldErrors("from")) {
+			result.rejectValue("from", "clearance.from.missing");
+		}
+		if (ceiling == null) {
+			result.rejectValue("scope", "clearance.scope");
+		}
+		if (spoke.isPresent() && spoke.get().isAfter(this.today.today(athlete))) {
+			result.rejectValue("day", "entry.day.future");
+		}
+		if (result.hasErrors() || ceiling == null) {
+			return show(athlete, model);
+		}
+		UUID request = Problems.requestId(form.requestId(), Submission.newRequestId());
+		Saved saved = this.facts.clear(athlete.id(),
+				new NewClearance(from.orElseThrow(), until.orElse(null), ceiling, Problems.words(form.who()),
+						Problems.words(form.role()), note(form, spoke)),
+				Submission.page(this.access.person(), Role.COACH, request));
+		if (saved instanceof Saved.Refused refused) {
+			Problems.show(result, refused.problems());
+			return show(athlete, model);
+		}
+		redirect.addFlashAttribute("notice", Message.of("clearance.stored"));
+		return "redirect:/athletes/" + id;
+	}
+
+	private static String note(ClearanceForm form, Optional<LocalDate> spoke) {
+		String words = Problems.words(form.note());
+		return spoke.map((day) -> (day + " " + words).strip()).orElse(words);
+	}
+
+	private String show(Athlete athlete, Model model) {
+		DayAssessment assessment = this.today.assessed(athlete);
+		model.addAttribute("athlete", AthleteName.of(athlete));
+		model.addAttribute("state", StateView.of(assessment));
+		model.addAttribute("holds", HoldView.standing(assessment));
+		model.addAttribute("today", assessment.day());
+		model.addAttribute("scopes", List.of("REST", "EASY", "FULL"));
+		return "illness/clearance";
+	}
+
+}

@@ -1,0 +1,15 @@
+package org.fallow.illness.web;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A coach's decision, as typed; one form type for all kinds.
+ *
+ * @param ceiling the most allowed, for being stricter
+ * @param until last day, for being stricter
+ * @param reason why
+ * @param requestId this form's sending
+ */
+public record DecisionForm(@Nullable String ceiling, @Nullable String until, @Nullable String reason,
+		@Nullable String requestId) {
+}

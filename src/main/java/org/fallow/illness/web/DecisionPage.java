@@ -1,0 +1,141 @@
+package org.fallow.illness.web;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+import org.fallow.entry.Saved;
+import org.fallow.entry.Submission;
+import org.fallow.illness.IllnessFacts;
+import org.fallow.illness.NewStricter;
+import org.fallow.illness.core.DayAssessment;
+import org.fallow.illness.core.Episode;
+import org.fallow.illness.view.EpisodeView;
+import org.fallow.illness.view.StateView;
+import org.fallow.rules.Clearance;
+import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
+import org.fallow.team.Role;
+import org.fallow.wording.Message;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/**
+ * What a coach may decide beside the rules, each with a reason: stricter, a hold,
+ * symptoms alone, a withdrawal. Nothing here loosens a hold.
+ */
+@Controller
+@RequestMapping("/athletes/{id}/decision")
+class DecisionPage {
+
+	private final AthleteAccess access;
+
+	private final IllnessFacts facts;
+
+	private final TodayOf today;
+
+	DecisionPage(AthleteAccess access, IllnessFacts facts, TodayOf today) {
+		this.access = access;
+		this.facts = facts;
+		this.today = today;
+	}
+
+	@GetMapping
+	String form(@PathVariable UUID id, Model model) {
+		model.addAttribute("form", new DecisionForm(null, null, null, Submission.newRequestId().toString()));
+		return show(this.access.coached(id), "STRICTER", model);
+	}
+
+	@PostMapping("/stricter")
+	String stricter(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.coached(id);
+		LocalDate from = this.today.today(athlete);
+		Optional<LocalDate> until = Problems.day(result, "until", form.until());
+		Optional<Clearance> ceiling = Problems.oneOf(Clearance.class, form.ceiling());
+		if (ceiling.isEmpty()) {
+			result.rejectValue("ceiling", "stricter.ceiling");
+		}
+		if (result.hasErrors()) {
+			return show(athlete, "STRICTER", model);
+		}
+		NewStricter stricter = new NewStricter(from, until.orElse(from), ceiling.orElseThrow(),
+				Problems.words(form.reason()));
+		return done(athlete, "STRICTER", this.facts.stricter(athlete.id(), stricter, submission(form)), result, model,
+				redirect);
+	}
+
+	@PostMapping("/withdraw")
+	String withdraw(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.coached(id);
+		Saved saved = this.facts.withdraw(athlete.id(), Problems.words(form.reason()), submission(form));
+		return done(athlete, "WITHDRAW", saved, result, model, redirect);
+	}
+
+	@PostMapping("/symptoms-only")
+	String symptomsOnly(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result,
+			Model model, RedirectAttributes redirect) {
+		Athlete athlete = this.access.coached(id);
+		Saved saved = this.facts.symptomsOnly(athlete.id(), Problems.words(form.reason()), submission(form));
+		return done(athlete, "SYMPTOMS_ONLY", saved, result, model, redirect);
+	}
+
+	@PostMapping("/hold")
+	String hold(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.coached(id);
+		Saved saved = this.facts.hold(athlete.id(), this.today.today(athlete), Problems.words(form.reason()),
+				submission(form));
+		return done(athlete, "HOLD", saved, result, model, redirect);
+	}
+
+	private Submission submission(DecisionForm form) {
+		UUID request = Problems.requestId(form.requestId(), Submission.newRequestId());
+		return Submission.page(this.access.person(), Role.COACH, request);
+	}
+
+	private String done(Athlete athlete, String kind, Saved saved, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		if (saved instanceof Saved.Refused refused) {
+			Problems.show(result, refused.problems());
+			return show(athlete, kind, model);
+		}
+		redirect.addFlashAttribute("notice", Message.of("decision.stored"));
+		return "redirect:/athletes/" + athlete.id().value();
+	}
+
+	private String show(Athlete athlete, String kind, Model model) {
+		DayAssessment assessment = this.today.assessed(athlete);
+		model.addAttribute("athlete", AthleteName.of(athlete));
+		model.addAttribute("state", StateView.of(assessment));
+		model.addAttribute("episode", EpisodeView.of(assessment));
+		model.addAttribute("under18", athlete.isUnder18(assessment.day()));
+		model.addAttribute("today", assessment.day());
+		model.addAttribute("kind", kind);
+		model.addAttribute("available", available(assessment));
+		return "illness/decision";
+	}
+
+	private static List<String> available(DayAssessment assessment) {
+		List<String> kinds = new ArrayList<>(List.of("STRICTER", "HOLD"));
+		Episode episode = assessment.state().episode();
+		if (episode != null && episode.tracked() && !episode.symptomsOnly()) {
+			kinds.add("SYMPTOMS_ONLY");
+		}
+		if (episode != null && !assessment.holding()) {
+			kinds.add("WITHDRAW");
+		}
+		return kinds;
+	}
+
+}

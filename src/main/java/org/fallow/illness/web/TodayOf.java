@@ -1,0 +1,41 @@
+package org.fallow.illness.web;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+
+import org.fallow.illness.Assessments;
+import org.fallow.illness.core.Course;
+import org.fallow.illness.core.DayAssessment;
+import org.fallow.rules.DefaultRules;
+import org.fallow.rules.RuleBook;
+import org.fallow.team.Athlete;
+import org.springframework.stereotype.Component;
+
+/**
+ * An athlete's assessment of today, brought up to date first.
+ */
+@Component
+class TodayOf {
+
+	private final Assessments assessments;
+
+	private final Clock clock;
+
+	TodayOf(Assessments assessments, Clock clock) {
+		this.assessments = assessments;
+		this.clock = clock;
+	}
+
+	LocalDate today(Athlete athlete) {
+		return LocalDate.now(this.clock.withZone(athlete.zone()));
+	}
+
+	DayAssessment assessed(Athlete athlete) {
+		LocalDate today = today(athlete);
+		this.assessments.bringUpTo(List.of(athlete.id()), today);
+		return this.assessments.day(athlete.id(), today)
+			.orElseGet(() -> Course.nothing(RuleBook.of(DefaultRules.ruleSet()), today));
+	}
+
+}

@@ -1,0 +1,23 @@
+package org.fallow.platform;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Path;
+
+import io.zonky.test.db.postgres.embedded.DefaultPostgresBinaryResolver;
+import io.zonky.test.db.postgres.embedded.PgBinaryResolver;
+
+/**
+ * The database's programs, unpacked per home folder. The library remembers where it
+ * unpacked them by this object; naming the folder keeps two homes of one process apart.
+ *
+ * @param folder where they are unpacked
+ */
+record Binaries(Path folder) implements PgBinaryResolver {
+
+	@Override
+	public InputStream getPgBinary(String system, String machineHardware) throws IOException {
+		return DefaultPostgresBinaryResolver.INSTANCE.getPgBinary(system, machineHardware);
+	}
+
+}
