@@ -9,6 +9,7 @@ import org.fallow.entry.Recorded;
 import org.fallow.entry.Recording;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.DayAssessment.Decision;
+import org.fallow.illness.core.Episode;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.team.Athlete;
 import org.fallow.wording.Problem;
@@ -34,14 +35,16 @@ class WithdrawalCheck {
 	void check(List<Problem> problems, Athlete athlete, LocalDate day) {
 		List<DayAssessment> present = this.replays.replay(athlete, day, day, List.of());
 		DayAssessment now = present.isEmpty() ? null : present.get(present.size() - 1);
-		if (now == null || now.state().episode() == null) {
+		Episode episode = (now == null) ? null : now.state().episode();
+		if (now == null || episode == null) {
 			problems.add(Problem.of("reason", "withdraw.no-episode"));
 		}
 		else if (now.holding()) {
 			problems.add(Problem.of("reason", "withdraw.hold"));
 		}
 		else if (!withdraws(athlete, day)) {
-			problems.add(Problem.of("reason", "withdraw.fever"));
+			boolean fresh = episode.openedOn().equals(day);
+			problems.add(Problem.of("reason", fresh ? "withdraw.opened-today" : "withdraw.fever"));
 		}
 	}
 

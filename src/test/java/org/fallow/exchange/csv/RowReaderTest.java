@@ -168,6 +168,7 @@ class RowReaderTest {
 			case PERSON -> "P";
 			case DAY -> "2026-11-25";
 			default -> cells.getOrDefault(field, "");
+		}).toList();
 		return RowReader.read(new ColumnMapping(ALL, method, posture), texts, 7, TODAY);
 	}
 

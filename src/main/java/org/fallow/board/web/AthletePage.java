@@ -1,0 +1,146 @@
+package org.fallow.board.web;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+
+import org.fallow.entry.MorningEntry;
+import org.fallow.entry.Mornings;
+import org.fallow.entry.StoredMorning;
+import org.fallow.illness.AssessedDay;
+import org.fallow.illness.Assessments;
+import org.fallow.illness.IllnessFacts;
+import org.fallow.illness.core.Course;
+import org.fallow.illness.core.DayAssessment;
+import org.fallow.illness.view.EpisodeView;
+import org.fallow.illness.view.GateView;
+import org.fallow.illness.view.HoldView;
+import org.fallow.illness.view.Said;
+import org.fallow.illness.view.StateView;
+import org.fallow.illness.view.TimeLineView;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSets;
+import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
+import org.fallow.team.Squad;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * The coach's page of one athlete, as of today or of any past day as it was known then.
+ */
+@Controller
+class AthletePage {
+
+	private static final int CHART_DAYS = 84;
+
+	private static final int ENTRY_DAYS = 28;
+
+	private static final int LOOK_BACK_DAYS = 180;
+
+	private static final JsonMapper JSON = JsonMapper.builder().build();
+
+	private final AthleteAccess access;
+
+	private final Squad squad;
+
+	private final Assessments assessments;
+
+	private final IllnessFacts facts;
+
+	private final Mornings mornings;
+
+	private final RuleSets ruleSets;
+
+	private final Clock clock;
+
+	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, Mornings mornings,
+			RuleSets ruleSets, Clock clock) {
+		this.access = access;
+		this.squad = squad;
+		this.assessments = assessments;
+		this.facts = facts;
+		this.mornings = mornings;
+		this.ruleSets = ruleSets;
+		this.clock = clock;
+	}
+
+	@GetMapping("/athletes/{id}")
+	String athlete(@PathVariable UUID id, @RequestParam(required = false) @Nullable String day, Model model) {
+		Athlete athlete = this.access.coached(id);
+		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
+		this.assessments.bringUpTo(List.of(athlete.id()), today);
+		List<AssessedDay> all = this.assessments.of(athlete.id(), LocalDate.EPOCH, today);
+		LocalDate earliest = all.isEmpty() ? today : all.get(0).day();
+		LocalDate asOf = BoardPage.chosenDay(day, earliest, today);
+		RuleBook book = this.ruleSets.bookOf(athlete.teamId());
+		BoardPage.days(model, asOf, today, earliest);
+		DayAssessment assessment = this.assessments.day(athlete.id(), asOf).orElseGet(() -> Course.nothing(book, asOf));
+		model.addAttribute("athlete", AthleteHead.of(athlete, this.squad, this.access.person(), asOf));
+		List<AssessedDay> seen = all.stream().filter((d) -> !d.day().isAfter(asOf)).toList();
+		now(model, assessment, last(seen, LOOK_BACK_DAYS));
+		history(model, athlete, asOf);
+		chart(model, last(seen, CHART_DAYS), athlete, asOf, book);
+		return "board/athlete";
+	}
+
+	private static void now(Model model, DayAssessment assessment, List<AssessedDay> seen) {
+		StateView state = StateView.of(assessment);
+		model.addAttribute("state", state);
+		model.addAttribute("episode", EpisodeView.of(assessment));
+		model.addAttribute("advice", Said.all(assessment.notices()));
+		model.addAttribute("gate", GateView.of(assessment));
+		model.addAttribute("holds", HoldView.standing(assessment));
+		model.addAttribute("timeLine", TimeLineView.of(seen, state));
+	}
+
+	private void history(Model model, Athlete athlete, LocalDate asOf) {
+		List<EntryRow> entries = new ArrayList<>(
+				effective(athlete, asOf.minusDays(ENTRY_DAYS), asOf).values().stream().map(EntryRow::of).toList());
+		Collections.reverse(entries);
+		model.addAttribute("entries", entries);
+		model.addAttribute("decisions", DecisionRow.of(
+				this.assessments.decisions(athlete.id()).stream().filter((d) -> !d.day().isAfter(asOf)).toList(),
+				this.facts.of(athlete.id()).stream().filter((e) -> !e.event().recorded().on().isAfter(asOf)).toList(),
+				athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
+	}
+
+	/** The entries known by the end of a day, the latest revision of each. */
+	private Map<LocalDate, StoredMorning> effective(Athlete athlete, LocalDate from, LocalDate asOf) {
+		Map<LocalDate, StoredMorning> effective = new TreeMap<>();
+		for (StoredMorning stored : this.mornings.of(athlete.id(), from, asOf)) {
+			if (!stored.entry().recorded().on().isAfter(asOf)) {
+				effective.put(stored.day(), stored);
+			}
+		}
+		return effective;
+	}
+
+	private void chart(Model model, List<AssessedDay> days, Athlete athlete, LocalDate asOf, RuleBook book) {
+		if (days.isEmpty()) {
+			model.addAttribute("chartJson", null);
+			model.addAttribute("chartRows", List.of());
+			return;
+		}
+		Map<LocalDate, MorningEntry> entries = new TreeMap<>();
+		effective(athlete, days.get(0).day(), asOf).forEach((day, stored) -> entries.put(day, stored.entry()));
+		ChartData chart = ChartData.of(days, entries, book.on(asOf).rules());
+		model.addAttribute("chartJson", JSON.writeValueAsString(chart).replace("<", "\\u003c"));
+		model.addAttribute("chartRows", ChartRow.of(days, chart));
+	}
+
+	private static <T> List<T> last(List<T> all, int most) {
+		return all.subList(Math.max(0, all.size() - most), all.size());
+	}
+
+}

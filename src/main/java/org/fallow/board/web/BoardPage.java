@@ -1,0 +1,151 @@
+package org.fallow.board.web;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.fallow.board.LastEntries;
+import org.fallow.illness.AssessedDay;
+import org.fallow.illness.Assessments;
+import org.fallow.rules.Clearance;
+import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
+import org.fallow.team.Group;
+import org.fallow.team.Squad;
+import org.fallow.team.Team;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/**
+ * The squad board of a day, worst first: today's, or any past day's as it was known then.
+ */
+@Controller
+class BoardPage {
+
+	private final AthleteAccess access;
+
+	private final Squad squad;
+
+	private final Assessments assessments;
+
+	private final LastEntries lastEntries;
+
+	private final Clock clock;
+
+	BoardPage(AthleteAccess access, Squad squad, Assessments assessments, LastEntries lastEntries, Clock clock) {
+		this.access = access;
+		this.squad = squad;
+		this.assessments = assessments;
+		this.lastEntries = lastEntries;
+		this.clock = clock;
+	}
+
+	@GetMapping("/board")
+	String board(@RequestParam(required = false) @Nullable String day,
+			@RequestParam(required = false) @Nullable String group,
+			@RequestParam(required = false) @Nullable String clearance, Model model) {
+		PersonId coach = this.access.person();
+		List<Team> teams = this.squad.teamsOf(coach);
+		List<Athlete> athletes = this.squad.athletesOf(coach);
+		LocalDate today = today(teams);
+		LocalDate earliest = this.lastEntries.firstDay(ids(athletes)).orElse(today);
+		LocalDate asOf = chosenDay(day, earliest, today);
+		List<Group> groups = teams.stream().flatMap((team) -> this.squad.groupsOf(team.id()).stream()).toList();
+		UUID chosenGroup = chosenGroup(group, groups);
+		Clearance chosen = chosenClearance(clearance);
+		List<BoardRow> rows = rows(athletes.stream()
+			.filter((athlete) -> chosenGroup == null || chosenGroup.equals(athlete.groupId()))
+			.toList(), groups, asOf, today);
+		days(model, asOf, today, earliest);
+		model.addAttribute("counts", counts(rows));
+		model.addAttribute("total", rows.size());
+		model.addAttribute("groups", groups);
+		model.addAttribute("group", chosenGroup);
+		model.addAttribute("clearance", chosen);
+		model.addAttribute("rows", rows.stream().filter((row) -> chosen == null || row.clearance() == chosen).toList());
+		return "board/squad";
+	}
+
+	/** The day looked at and its neighbours, as both pages of the board show them. */
+	static void days(Model model, LocalDate asOf, LocalDate today, LocalDate earliest) {
+		model.addAttribute("asOf", asOf);
+		model.addAttribute("today", today);
+		model.addAttribute("earliestDay", earliest);
+		model.addAttribute("previousDay", asOf.isAfter(earliest) ? asOf.minusDays(1) : null);
+		model.addAttribute("nextDay", asOf.isBefore(today) ? asOf.plusDays(1) : null);
+	}
+
+	private static List<PersonId> ids(List<Athlete> athletes) {
+		return athletes.stream().map(Athlete::id).toList();
+	}
+
+	private List<BoardRow> rows(List<Athlete> athletes, List<Group> groups, LocalDate asOf, LocalDate today) {
+		List<PersonId> ids = ids(athletes);
+		if (asOf.equals(today)) {
+			this.assessments.bringUpTo(ids, today);
+		}
+		Map<PersonId, AssessedDay> days = this.assessments.on(ids, asOf);
+		Map<UUID, LocalDate> last = this.lastEntries.knownOn(ids, asOf);
+		return athletes.stream()
+			.map((athlete) -> BoardRow.of(athlete, groupName(athlete, groups), days.get(athlete.id()),
+					last.get(athlete.id().value()), asOf))
+			.sorted(Comparator.comparing(BoardRow::clearance).thenComparing(BoardRow::name))
+			.toList();
+	}
+
+	static @Nullable String groupName(Athlete athlete, List<Group> groups) {
+		return groups.stream()
+			.filter((group) -> Objects.equals(group.id(), athlete.groupId()))
+			.map(Group::name)
+			.findFirst()
+			.orElse(null);
+	}
+
+	private static List<Count> counts(List<BoardRow> rows) {
+		return Arrays.stream(Clearance.values())
+			.map((level) -> new Count(level, rows.stream().filter((row) -> row.clearance() == level).count()))
+			.toList();
+	}
+
+	private LocalDate today(List<Team> teams) {
+		return teams.isEmpty() ? LocalDate.now(this.clock) : LocalDate.now(this.clock.withZone(teams.get(0).zone()));
+	}
+
+	static LocalDate chosenDay(@Nullable String text, LocalDate earliest, LocalDate today) {
+		try {
+			LocalDate day = (text == null || text.isBlank()) ? today : LocalDate.parse(text);
+			return day.isAfter(today) ? today : (day.isBefore(earliest) ? earliest : day);
+		}
+		catch (DateTimeParseException ex) {
+			return today;
+		}
+	}
+
+	private static @Nullable UUID chosenGroup(@Nullable String text, List<Group> groups) {
+		return groups.stream().map(Group::id).filter((id) -> id.toString().equals(text)).findFirst().orElse(null);
+	}
+
+	private static @Nullable Clearance chosenClearance(@Nullable String text) {
+		return Arrays.stream(Clearance.values()).filter((level) -> level.name().equals(text)).findFirst().orElse(null);
+	}
+
+	/**
+	 * How many athletes have a clearance.
+	 *
+	 * @param clearance which
+	 * @param count how many
+	 */
+	public record Count(Clearance clearance, long count) {
+	}
+
+}

@@ -1,0 +1,43 @@
+package org.fallow.board.web;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+import org.fallow.illness.AssessedDay;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The chart's numbers of one day, as a table row.
+ *
+ * @param day the day
+ * @param rhr bpm
+ * @param rhrLower bpm
+ * @param rhrUpper bpm
+ * @param rhrMedian3 bpm
+ * @param rmssd ms
+ * @param rmssdLower ms
+ * @param rmssdUpper ms
+ * @param rmssdMedian3 ms
+ * @param stage {@code ILL} or the stage's number
+ */
+public record ChartRow(LocalDate day, @Nullable Double rhr, @Nullable Double rhrLower, @Nullable Double rhrUpper,
+		@Nullable Double rhrMedian3, @Nullable Double rmssd, @Nullable Double rmssdLower, @Nullable Double rmssdUpper,
+		@Nullable Double rmssdMedian3, @Nullable String stage) {
+
+	static List<ChartRow> of(List<AssessedDay> assessed, ChartData chart) {
+		List<ChartRow> rows = new ArrayList<>();
+		ChartData.Lines rhr = chart.rhr();
+		ChartData.Lines rmssd = chart.rmssd();
+		for (int i = 0; i < assessed.size(); i++) {
+			rows.add(new ChartRow(assessed.get(i).day(), rhr.values().get(i), rhr.lower().get(i), rhr.upper().get(i),
+					rhr.median3().get(i), (rmssd == null) ? null : rmssd.values().get(i),
+					(rmssd == null) ? null : rmssd.lower().get(i), (rmssd == null) ? null : rmssd.upper().get(i),
+					(rmssd == null) ? null : rmssd.median3().get(i), BoardRow.stage(assessed.get(i))));
+		}
+		Collections.reverse(rows);
+		return rows;
+	}
+
+}

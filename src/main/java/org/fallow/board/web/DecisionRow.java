@@ -1,0 +1,84 @@
+package org.fallow.board.web;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.Function;
+
+import org.fallow.access.PersonId;
+import org.fallow.illness.StageDecision;
+import org.fallow.illness.StoredEvent;
+import org.fallow.illness.core.IllnessEvent;
+import org.fallow.illness.view.Said;
+import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was decided about an athlete, by the rules or by people; shown for ever.
+ *
+ * @param day the day it is about
+ * @param recorded when; absent where the rules decided with the morning
+ * @param what what was decided
+ * @param by who; absent where the rules decided
+ * @param reason why, in people's words
+ */
+public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Message what, @Nullable String by,
+		@Nullable String reason) {
+
+	static List<DecisionRow> of(List<StageDecision> decisions, List<StoredEvent> events, ZoneId zone,
+			Function<PersonId, String> names) {
+		List<DecisionRow> rows = new ArrayList<>();
+		for (StageDecision stored : decisions) {
+			Message what = Message.of("decided." + stored.decision().kind(), stored.decision().fromStage(),
+					stored.decision().toStage());
+			rows.add(new DecisionRow(stored.day(), null, what, null, null));
+		}
+		for (StoredEvent stored : events) {
+			IllnessEvent event = stored.event();
+			rows.add(new DecisionRow(event.day(), LocalDateTime.ofInstant(event.recorded().at(), zone),
+					Said.of(what(event)), names.apply(stored.actor()), reason(event)));
+		}
+		rows.sort(Comparator.comparing(DecisionRow::day).reversed());
+		return rows;
+	}
+
+	private static Message what(IllnessEvent event) {
+		if (event instanceof IllnessEvent.Report report) {
+			return Message.of("decided.REPORT", report.kind().name());
+		}
+		if (event instanceof IllnessEvent.Hold) {
+			return Message.of("decided.HOLD");
+		}
+		if (event instanceof IllnessEvent.Cleared cleared) {
+			return Message.of("decided.CLEARED", cleared.ceiling().name());
+		}
+		if (event instanceof IllnessEvent.Stricter stricter) {
+			return Message.of("decided.STRICTER", stricter.ceiling().name());
+		}
+		return Message.of((event instanceof IllnessEvent.Withdrawal) ? "decided.WITHDRAWAL" : "decided.SYMPTOMS_ONLY");
+	}
+
+	private static @Nullable String reason(IllnessEvent event) {
+		if (event instanceof IllnessEvent.Report report) {
+			return report.note();
+		}
+		if (event instanceof IllnessEvent.Hold hold) {
+			return hold.reason();
+		}
+		if (event instanceof IllnessEvent.Cleared cleared) {
+			String note = (cleared.note() == null) ? "" : " – " + cleared.note();
+			return cleared.who() + ", " + cleared.role() + note;
+		}
+		if (event instanceof IllnessEvent.Stricter stricter) {
+			return stricter.reason();
+		}
+		if (event instanceof IllnessEvent.Withdrawal withdrawal) {
+			return withdrawal.reason();
+		}
+		return (event instanceof IllnessEvent.SymptomsOnly only) ? only.reason() : null;
+	}
+
+}

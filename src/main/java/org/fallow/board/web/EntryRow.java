@@ -1,0 +1,64 @@
+package org.fallow.board.web;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+
+import org.fallow.entry.ContextTag;
+import org.fallow.entry.Feels;
+import org.fallow.entry.Method;
+import org.fallow.entry.MorningEntry;
+import org.fallow.entry.Posture;
+import org.fallow.entry.ReportedSymptom;
+import org.fallow.entry.Severity;
+import org.fallow.entry.StoredMorning;
+import org.fallow.entry.Symptom;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A morning entry as a coach reads it.
+ *
+ * @param day the morning
+ * @param method how measured
+ * @param posture how placed
+ * @param rhr bpm
+ * @param rmssd ms
+ * @param symptoms ticked
+ * @param otherSymptom free text
+ * @param fever fever in the last 24 hours
+ * @param feels how the athlete feels
+ * @param tags context
+ * @param note words
+ * @param corrected whether it was corrected
+ */
+public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture posture, @Nullable Double rhr,
+		@Nullable Double rmssd, List<Felt> symptoms, @Nullable String otherSymptom, boolean fever,
+		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected) {
+
+	static EntryRow of(StoredMorning stored) {
+		MorningEntry entry = stored.entry();
+		String other = entry.symptoms()
+			.stream()
+			.map(ReportedSymptom::text)
+			.filter(Objects::nonNull)
+			.findFirst()
+			.orElse(null);
+		List<Felt> felt = entry.symptoms()
+			.stream()
+			.filter((s) -> s.symptom() != Symptom.OTHER || s.text() == null)
+			.map((s) -> new Felt(s.symptom(), s.symptom().isRedFlag() ? null : s.severity()))
+			.toList();
+		return new EntryRow(entry.day(), entry.method(), entry.posture(), entry.rhrBpm(), entry.rmssdMs(), felt, other,
+				entry.feverLast24h(), entry.feels(), entry.tags(), entry.note(), stored.revision() > 1);
+	}
+
+	/**
+	 * A ticked symptom.
+	 *
+	 * @param code which
+	 * @param severity how bad; absent for red flags
+	 */
+	public record Felt(Symptom code, @Nullable Severity severity) {
+	}
+
+}

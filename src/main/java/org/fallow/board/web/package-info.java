@@ -1,0 +1,7 @@
+/**
+ * The board's pages.
+ */
+@NullMarked
+package org.fallow.board.web;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,80 @@
+package org.fallow.team;
+
+import java.time.ZoneOffset;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.fallow.platform.DatabaseTest;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+import org.springframework.beans.factory.annotation.Autowired;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+
+@DatabaseTest
+class SquadTests {
+
+	@Autowired
+	private People people;
+
+	@Autowired
+	private Squad squad;
+
+	@Autowired
+	private Accounts accounts;
+
+	private Team own;
+
+	private Team other;
+
+	private PersonId coach;
+
+	@BeforeEach
+	void makeTwoTeams() {
+		Club club = this.people.foundClub("Club " + UUID.randomUUID());
+		this.own = this.people.addTeam(club.id(), "Own", ZoneOffset.UTC);
+		this.other = this.people.addTeam(club.id(), "Other", ZoneOffset.UTC);
+		this.coach = this.people.addCoach(this.own.id(), "Cay");
+	}
+
+	@Test
+	void showsACoachOwnTeamsOnly() {
+		Athlete mine = this.people.addAthlete(this.own.id(), NewAthlete.named("Ann"));
+		Athlete theirs = this.people.addAthlete(this.other.id(), NewAthlete.named("Bea"));
+		assertThat(this.squad.athletesOf(this.coach)).containsExactly(mine);
+		assertThat(this.squad.mayCoach(this.coach, mine.id())).isTrue();
+		assertThat(this.squad.mayCoach(this.coach, theirs.id())).isFalse();
+		assertThat(this.squad.mayCoach(mine.id(), mine.id())).isFalse();
+		assertThat(this.squad.mayCoachTeam(this.coach, this.other.id())).isFalse();
+		assertThat(this.squad.teamsOf(this.coach)).extracting(Team::name).containsExactly("Own");
+	}
+
+	@Test
+	void findsAnAthleteOfAFileAgain() {
+		NewAthlete athlete = new NewAthlete("Dee", "P7", null, null, "Spring half");
+		Athlete added = this.people.findOrAdd(this.own.id(), athlete);
+		assertThat(this.people.findOrAdd(this.own.id(), athlete)).isEqualTo(added);
+		assertThat(this.people.find(this.own.id(), "dee")).contains(added);
+		assertThat(this.people.find(this.other.id(), "P7")).isEmpty();
+		assertThat(this.squad.groupsOf(this.own.id())).extracting(Group::name).containsExactly("Spring half");
+	}
+
+	@Test
+	void answersThatAStrangerIsNoAthlete() {
+		assertThatExceptionOfType(NoSuchAthlete.class).isThrownBy(() -> this.squad.athlete(this.coach));
+	}
+
+	@Test
+	void foldsTheCaseOfSignInNames() {
+		String name = "Cay-" + UUID.randomUUID() + "@Club.Example";
+		String password = this.accounts.issuePassword(this.coach, name);
+		assertThat(password).hasSizeGreaterThan(Accounts.SHORTEST_PASSWORD);
+		PersonId second = this.people.addCoach(this.own.id(), "Dov");
+		assertThat(this.accounts.isTaken(name.toUpperCase(java.util.Locale.ROOT), second)).isTrue();
+		assertThatExceptionOfType(IllegalArgumentException.class)
+			.isThrownBy(() -> this.accounts.issuePassword(second, name.toUpperCase(java.util.Locale.ROOT)));
+	}
+
+}
