@@ -59,8 +59,8 @@ class DemoLoader implements SmartInitializingSingleton {
 
 	private final Clock clock;
 
-	DemoLoader(People people, Accounts accounts, Imports imports, ImportWorker worker, DemoFacts facts, HeldChanges changes,
-			PlatformTransactionManager transactions, Clock clock) {
+	DemoLoader(People people, Accounts accounts, Imports imports, ImportWorker worker, DemoFacts facts,
+			HeldChanges changes, PlatformTransactionManager transactions, Clock clock) {
 		this.people = people;
 		this.accounts = accounts;
 		this.imports = imports;
