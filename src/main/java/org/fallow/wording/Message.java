@@ -1,5 +1,6 @@
 package org.fallow.wording;
 
+import java.io.Serializable;
 import java.util.List;
 
 /**
@@ -9,7 +10,7 @@ import java.util.List;
  * @param code key of the sentence, for example {@code reason.rhr-high}
  * @param arguments values of the placeholders: strings, numbers and dates
  */
-public record Message(String code, List<Object> arguments) {
+public record Message(String code, List<Object> arguments) implements Serializable {
 
 	/** Copies the arguments. */
 	public Message {
