@@ -32,4 +32,13 @@ final class Rows {
 		return new Group(row.getObject("id", UUID.class), row.getObject("team_id", UUID.class), row.getString("name"));
 	}
 
+	static Member member(ResultSet row, LocalDate day) throws SQLException {
+		LocalDate born = row.getObject("birth_date", LocalDate.class);
+		Role role = Role.valueOf(row.getString("role"));
+		boolean under18 = role == Role.ATHLETE && (born == null || born.plusYears(Athlete.ADULT).isAfter(day));
+		return new Member(new PersonId(row.getObject("id", UUID.class)), row.getString("name"),
+				row.getString("username"), role, row.getObject("team_id", UUID.class), row.getString("team_name"),
+				row.getString("group_name"), born, under18);
+	}
+
 }

@@ -1,5 +1,6 @@
 package org.fallow.team;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -141,6 +142,28 @@ public class Squad {
 	 */
 	public boolean mayCoachTeam(PersonId coach, UUID teamId) {
 		return teamsOf(coach).stream().anyMatch((team) -> team.id().equals(teamId));
+	}
+
+	/**
+	 * Everybody in the teams a coach belongs to.
+	 * @param coach the coach
+	 * @param day the day ages are told on
+	 * @return by name
+	 */
+	public List<Member> membersOf(PersonId coach, LocalDate day) {
+		return this.jdbc.sql("""
+				select p.id, p.name, a.username, m.role, m.team_id, t.name as team_name, g.name as group_name,
+					p.birth_date
+				from membership m
+				join person p on p.id = m.person_id
+				join team t on t.id = m.team_id
+				left join training_group g on g.id = m.group_id
+				left join account a on a.person_id = p.id
+				where m.team_id in (select c.team_id from membership c where c.person_id = ? and c.role = 'COACH')
+				order by m.role, p.name, p.id""")
+			.param(coach.value())
+			.query((row, number) -> Rows.member(row, day))
+			.list();
 	}
 
 }

@@ -1,0 +1,123 @@
+package org.fallow.entry.web;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+import org.fallow.entry.MorningEntry;
+import org.fallow.entry.Severity;
+import org.fallow.entry.StoredMorning;
+import org.fallow.entry.Symptom;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The morning entry as typed: everything is text, so that a wrong value comes back as it
+ * was written.
+ *
+ * @param day the morning
+ * @param method how measured
+ * @param posture how placed
+ * @param rhr resting heart rate
+ * @param rmssd RMSSD
+ * @param rr RR intervals
+ * @param temperature body temperature
+ * @param symptoms severity by symptom code, ticked ones only
+ * @param otherSymptom a symptom in own words
+ * @param otherSeverity how bad that is
+ * @param fever whether there was fever
+ * @param feverMedicine medicine that lowers fever
+ * @param eatingNormally true, false or empty
+ * @param feels how the athlete feels
+ * @param soreness whether sore from training
+ * @param tags circumstances
+ * @param note words
+ * @param requestId this form's sending
+ * @param revision the revision it was built on
+ * @param redFlagConfirmed true once red flags were asked again
+ * @param allWell true when the one-tap button was pressed
+ * @param repeated true once a measurement of low quality was asked for again
+ */
+public record MorningForm(@Nullable String day, @Nullable String method, @Nullable String posture, @Nullable String rhr,
+		@Nullable String rmssd, @Nullable String rr, @Nullable String temperature,
+		@Nullable Map<String, String> symptoms, @Nullable String otherSymptom, @Nullable String otherSeverity,
+		boolean fever, @Nullable String feverMedicine, @Nullable String eatingNormally, @Nullable String feels,
+		boolean soreness, @Nullable List<String> tags, @Nullable String note, @Nullable String requestId,
+		@Nullable String revision, boolean redFlagConfirmed, boolean allWell, boolean repeated) {
+
+	static MorningForm empty(String day, @Nullable String method, @Nullable String posture, String requestId) {
+		return new MorningForm(day, method, posture, null, null, null, null, Map.of(), null, null, false, "NONE", null,
+				null, false, List.of(), null, requestId, "0", false, false, false);
+	}
+
+	/** The form that corrects a stored entry. */
+	static MorningForm correcting(StoredMorning stored, String requestId) {
+		MorningEntry entry = stored.entry();
+		Map<String, String> symptoms = new TreeMap<>();
+		String other = null;
+		String otherSeverity = null;
+		for (var symptom : entry.symptoms()) {
+			if (symptom.symptom() == Symptom.OTHER) {
+				other = symptom.text();
+				otherSeverity = symptom.severity().name();
+			}
+			else {
+				symptoms.put(symptom.symptom().name(), symptom.severity().name());
+			}
+		}
+		return new MorningForm(entry.day().toString(), name(entry.method()), name(entry.posture()),
+				number(entry.rhrBpm()), number(entry.rmssdMs()), null, number(entry.temperatureC()), symptoms, other,
+				otherSeverity, entry.feverLast24h(), entry.feverMedicine().name(),
+				(entry.eatingNormally() == null) ? null : entry.eatingNormally().toString(), name(entry.feels()),
+				entry.soreness() != null, entry.tags().stream().map(Enum::name).toList(), entry.note(), requestId,
+				String.valueOf(stored.revision()), false, false, false);
+	}
+
+	private static @Nullable String name(@Nullable Enum<?> value) {
+		return (value == null) ? null : value.name();
+	}
+
+	private static @Nullable String number(@Nullable Double value) {
+		return (value == null) ? null : new java.math.BigDecimal(value.toString()).stripTrailingZeros().toPlainString();
+	}
+
+	MorningForm with(Map<String, String> ticked) {
+		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
+				ticked, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine, this.eatingNormally,
+				this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision, this.redFlagConfirmed,
+				this.allWell, this.repeated);
+	}
+
+	/** The same, built on another revision and sent as a new one. */
+	MorningForm basedOn(int newer, String newRequestId) {
+		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
+				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
+				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, newRequestId,
+				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated);
+	}
+
+	Map<String, String> ticked() {
+		return (this.symptoms == null) ? Map.of() : this.symptoms;
+	}
+
+	/** Red flags among what is ticked. */
+	List<Symptom> redFlags() {
+		return ticked().keySet()
+			.stream()
+			.flatMap((code) -> Typed.oneOf(Symptom.class, code).stream())
+			.filter(Symptom::isRedFlag)
+			.toList();
+	}
+
+	/** Whether anything speaks against "all well". */
+	boolean saysUnwell() {
+		return !ticked().isEmpty() || !Typed.words(this.otherSymptom).isEmpty() || this.fever
+				|| !(Typed.words(this.feverMedicine).isEmpty() || "NONE".equals(this.feverMedicine))
+				|| "false".equals(this.eatingNormally)
+				|| !(Typed.words(this.feels).isEmpty() || "WELL".equals(this.feels));
+	}
+
+	static @Nullable String severityOr(String text) {
+		return Typed.oneOf(Severity.class, text).map(Severity::name).orElse(null);
+	}
+
+}

@@ -1,0 +1,206 @@
+package org.fallow.entry.web;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+import jakarta.servlet.http.HttpServletRequest;
+import org.fallow.entry.ContextTag;
+import org.fallow.entry.Feels;
+import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.Method;
+import org.fallow.entry.Mornings;
+import org.fallow.entry.Posture;
+import org.fallow.entry.Saved;
+import org.fallow.entry.Severity;
+import org.fallow.entry.StoredMorning;
+import org.fallow.entry.Submission;
+import org.fallow.entry.Symptom;
+import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
+import org.fallow.team.Role;
+import org.fallow.wording.Message;
+import org.fallow.wording.Problem;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BeanPropertyBindingResult;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/**
+ * The morning entry, for a phone. Always the signed-in athlete's own: no id in the form
+ * is ever looked at.
+ */
+@Controller
+class MorningPage {
+
+	private static final int BACK_FILL_DAYS = 7;
+
+	private static final int REMEMBERED_DAYS = 60;
+
+	private static final String SYMPTOM = "symptom.";
+
+	private final AthleteAccess access;
+
+	private final Mornings mornings;
+
+	private final Clock clock;
+
+	MorningPage(AthleteAccess access, Mornings mornings, Clock clock) {
+		this.access = access;
+		this.mornings = mornings;
+		this.clock = clock;
+	}
+
+	@GetMapping("/morning")
+	String form(@RequestParam(required = false) @Nullable String day, Model model) {
+		Athlete athlete = this.access.self();
+		LocalDate today = today(athlete);
+		LocalDate chosen = chosen(day, today);
+		String requestId = Submission.newRequestId().toString();
+		Optional<StoredMorning> stored = this.mornings.latest(athlete.id(), chosen);
+		MorningForm form = stored.map((morning) -> MorningForm.correcting(morning, requestId))
+			.orElseGet(() -> remembered(athlete, chosen, requestId));
+		model.addAttribute("form", form);
+		return show(athlete, form, model);
+	}
+
+	private static LocalDate chosen(@Nullable String day, LocalDate today) {
+		try {
+			LocalDate asked = (day == null) ? today : LocalDate.parse(day);
+			boolean allowed = !asked.isAfter(today) && !asked.isBefore(today.minusDays(BACK_FILL_DAYS));
+			return allowed ? asked : today;
+		}
+		catch (DateTimeParseException ex) {
+			return today;
+		}
+	}
+
+	/** A new form that remembers how the athlete measured last. */
+	private MorningForm remembered(Athlete athlete, LocalDate day, String requestId) {
+		List<StoredMorning> last = this.mornings.of(athlete.id(), day.minusDays(REMEMBERED_DAYS), day);
+		String method = null;
+		String posture = "LYING";
+		for (StoredMorning stored : last) {
+			Method how = stored.entry().method();
+			Posture placed = stored.entry().posture();
+			if (how != null && placed != null) {
+				method = how.name();
+				posture = placed.name();
+			}
+		}
+		return MorningForm.empty(day.toString(), method, posture, requestId);
+	}
+
+	@PostMapping("/morning")
+	String save(@ModelAttribute MorningForm bound, HttpServletRequest request, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.self();
+		MorningForm form = bound.with(ticked(request));
+		MorningReader reader = new MorningReader(form);
+		if (!reader.problems().isEmpty()) {
+			return refused(athlete, form, reader.problems(), model);
+		}
+		if (tooEarly(athlete, reader)) {
+			LocalDate earliest = today(athlete).minusDays(BACK_FILL_DAYS);
+			return refused(athlete, form,
+					List.of(Problem.of("day", "entry.day.too-old", reader.morning().day(), earliest)), model);
+		}
+		if (!form.redFlags().isEmpty() && !form.redFlagConfirmed()) {
+			model.addAttribute("confirmRedFlag", true);
+			return shown(athlete, form, List.of(), model);
+		}
+		if (reader.isLowQuality() && !form.repeated()) {
+			model.addAttribute("askToRepeat", true);
+			return refused(athlete, form, List.of(Problem.of("rr", "morning.rr.repeat")), model);
+		}
+		return store(athlete, form, reader, model, redirect);
+	}
+
+	private boolean tooEarly(Athlete athlete, MorningReader reader) {
+		return reader.morning().day().isBefore(today(athlete).minusDays(BACK_FILL_DAYS));
+	}
+
+	private String store(Athlete athlete, MorningForm form, MorningReader reader, Model model,
+			RedirectAttributes redirect) {
+		Saved saved = this.mornings.save(athlete.id(), reader.morning(),
+				Submission.page(athlete.id(), Role.ATHLETE, Typed.requestId(form.requestId())));
+		if (saved instanceof Saved.Refused refused) {
+			return refused(athlete, form, refused.problems(), model);
+		}
+		if (saved instanceof Saved.AlreadyChanged changed) {
+			MorningForm newer = form.basedOn(changed.revision(), Submission.newRequestId().toString());
+			return refused(athlete, newer, List.of(Problem.of("", "entry.changed-elsewhere")), model);
+		}
+		redirect.addFlashAttribute("notice", Message.of("morning.stored"));
+		return "redirect:/today";
+	}
+
+	private static Map<String, String> ticked(HttpServletRequest request) {
+		Map<String, String> ticked = new TreeMap<>();
+		request.getParameterMap().forEach((name, values) -> {
+			String severity = (values.length == 0) ? null : MorningForm.severityOr(values[values.length - 1]);
+			if (name.startsWith(SYMPTOM) && severity != null) {
+				ticked.put(name.substring(SYMPTOM.length()), severity);
+			}
+		});
+		return ticked;
+	}
+
+	private String refused(Athlete athlete, MorningForm form, List<Problem> problems, Model model) {
+		return shown(athlete, form, problems, model);
+	}
+
+	private String shown(Athlete athlete, MorningForm form, List<Problem> problems, Model model) {
+		BindingResult result = new BeanPropertyBindingResult(form, "form");
+		for (Problem problem : problems) {
+			Message message = problem.message();
+			if (FormFields.has(form, problem.field())) {
+				result.rejectValue(problem.field(), message.code(), message.arguments().toArray(), null);
+			}
+			else {
+				result.reject(message.code(), message.arguments().toArray(), null);
+			}
+		}
+		model.addAttribute("form", form);
+		model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", result);
+		return show(athlete, form, model);
+	}
+
+	private String show(Athlete athlete, MorningForm form, Model model) {
+		LocalDate today = today(athlete);
+		model.addAttribute("today", today);
+		model.addAttribute("earliestDay", today.minusDays(BACK_FILL_DAYS));
+		model.addAttribute("methods", Method.values());
+		model.addAttribute("postures", Posture.values());
+		model.addAttribute("symptomGroups", SymptomGroup.all());
+		model.addAttribute("redFlagSymptoms", Arrays.stream(Symptom.values()).filter(Symptom::isRedFlag).toList());
+		model.addAttribute("severities", Severity.values());
+		model.addAttribute("feverMedicines", FeverMedicine.values());
+		model.addAttribute("feelsValues", Feels.values());
+		model.addAttribute("tags", ContextTag.values());
+		model.addAttribute("redFlagsNamed", form.redFlags());
+		model.addAttribute("corrects", !"0".equals(form.revision()));
+		for (String asked : List.of("confirmRedFlag", "askToRepeat")) {
+			if (!model.containsAttribute(asked)) {
+				model.addAttribute(asked, false);
+			}
+		}
+		return "entry/morning";
+	}
+
+	private LocalDate today(Athlete athlete) {
+		return LocalDate.now(this.clock.withZone(athlete.zone()));
+	}
+
+}

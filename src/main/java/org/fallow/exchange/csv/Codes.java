@@ -1,0 +1,89 @@
+package org.fallow.exchange.csv;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+import org.fallow.entry.Method;
+import org.fallow.entry.ReportedSymptom;
+import org.fallow.entry.Severity;
+import org.fallow.entry.Symptom;
+
+/**
+ * The words files use. Upper and lower case, spaces, dashes and underscores make no
+ * difference.
+ */
+final class Codes {
+
+	private static final Map<String, Method> METHODS = Map.of("COUNT30", Method.COUNT_30, "COUNT60", Method.COUNT_60);
+
+	private static final Map<String, Symptom> SYMPTOMS = Map.of("SMELL", Symptom.SMELL_LOSS, "BREATHLESS",
+			Symptom.BREATHLESSNESS, "FEVER", Symptom.FEVERISH, "DIARRHEA", Symptom.DIARRHOEA);
+
+	private Codes() {
+	}
+
+	static Optional<Method> method(String text) {
+		Method short30Or60 = METHODS.get(folded(text));
+		return (short30Or60 != null) ? Optional.of(short30Or60) : oneOf(Method.values(), text);
+	}
+
+	static <E extends Enum<E>> Optional<E> oneOf(E[] values, String text) {
+		String wanted = folded(text);
+		for (E value : values) {
+			if (value.name().equals(wanted)) {
+				return Optional.of(value);
+			}
+		}
+		return Optional.empty();
+	}
+
+	/**
+	 * Reads {@code code:severity} parts. Nothing is ever lost: what is no known code, or
+	 * has no known severity behind its colon, is kept as free text, which counts as below
+	 * the neck; a missing severity is moderate; of a symptom named twice the worse
+	 * counts.
+	 * @param text parts separated by semicolons or bars; empty for none
+	 * @return symptoms in the order of the list
+	 */
+	static List<ReportedSymptom> symptoms(String text) {
+		EnumMap<Symptom, Severity> worst = new EnumMap<>(Symptom.class);
+		List<String> words = new ArrayList<>();
+		for (String part : parts(text)) {
+			String[] pair = part.split(":", 2);
+			Optional<Symptom> symptom = symptom(pair[0]);
+			Optional<Severity> severity = (pair.length == 1) ? Optional.of(Severity.MODERATE)
+					: oneOf(Severity.values(), pair[1]);
+			if (symptom.isEmpty() || severity.isEmpty()) {
+				words.add((severity.isPresent() && pair.length == 2) ? pair[0].strip() : part);
+			}
+			worst.merge(severity.isEmpty() ? Symptom.OTHER : symptom.orElse(Symptom.OTHER),
+					severity.orElse(Severity.MODERATE), (a, b) -> (a.compareTo(b) >= 0) ? a : b);
+		}
+		return worst.entrySet().stream().map((entry) -> reported(entry.getKey(), entry.getValue(), words)).toList();
+	}
+
+	private static ReportedSymptom reported(Symptom symptom, Severity severity, List<String> words) {
+		return (symptom == Symptom.OTHER) ? new ReportedSymptom(symptom, severity, String.join("; ", words))
+				: ReportedSymptom.of(symptom, severity);
+	}
+
+	private static Optional<Symptom> symptom(String text) {
+		Symptom other = SYMPTOMS.get(folded(text));
+		return ((other != null) ? Optional.of(other) : oneOf(Symptom.values(), text))
+			.filter((symptom) -> symptom != Symptom.OTHER);
+	}
+
+	static List<String> parts(String text) {
+		return Arrays.stream(text.split("[;|]")).map(String::strip).filter((part) -> !part.isEmpty()).toList();
+	}
+
+	private static String folded(String text) {
+		return text.strip().toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
+	}
+
+}

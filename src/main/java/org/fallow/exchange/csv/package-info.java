@@ -1,0 +1,8 @@
+/**
+ * Reads mornings from CSV files: what a file is, which column is which, what a row says.
+ * Pure but for the file itself: no store, no clock.
+ */
+@NullMarked
+package org.fallow.exchange.csv;
+
+import org.jspecify.annotations.NullMarked;

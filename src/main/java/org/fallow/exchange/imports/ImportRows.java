@@ -1,0 +1,134 @@
+package org.fallow.exchange.imports;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.BiConsumer;
+
+import de.siegmar.fastcsv.reader.CsvRecord;
+import org.fallow.exchange.csv.CsvFile;
+import org.postgresql.PGConnection;
+import org.postgresql.copy.CopyIn;
+
+import org.springframework.jdbc.core.ConnectionCallback;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.stereotype.Repository;
+
+/**
+ * The rows of files, staged until they are taken in. Every call needs a transaction.
+ */
+@Repository
+class ImportRows {
+
+	private static final String COPY = "copy import_row (job_id, line, cells) from stdin (format csv)";
+
+	private static final int FETCH = 500;
+
+	private static final int CHUNK = 1 << 16;
+
+	private final JdbcTemplate jdbc;
+
+	ImportRows(JdbcTemplate jdbc) {
+		this.jdbc = jdbc;
+	}
+
+	/** Copies all rows of a file; answers how many. */
+	long stage(UUID job, CsvFile file) {
+		Long rows = this.jdbc.execute((ConnectionCallback<Long>) (connection) -> copy(connection, job, file));
+		return (rows == null) ? 0 : rows;
+	}
+
+	private static Long copy(Connection connection, UUID job, CsvFile file) throws SQLException {
+		CopyIn copy = connection.unwrap(PGConnection.class).getCopyAPI().copyIn(COPY);
+		try {
+			StringBuilder chunk = new StringBuilder();
+			file.forEachRow((record) -> {
+				append(chunk, job, record);
+				if (chunk.length() > CHUNK) {
+					send(copy, chunk);
+				}
+			});
+			send(copy, chunk);
+			return copy.endCopy();
+		}
+		finally {
+			if (copy.isActive()) {
+				copy.cancelCopy();
+			}
+		}
+	}
+
+	private static void send(CopyIn copy, StringBuilder chunk) {
+		byte[] bytes = chunk.toString().getBytes(StandardCharsets.UTF_8);
+		chunk.setLength(0);
+		try {
+			copy.writeToCopy(bytes, 0, bytes.length);
+		}
+		catch (SQLException ex) {
+			throw new UncheckedIOException(new IOException(ex));
+		}
+	}
+
+	/** One line of CSV whose last cell is an array literal. */
+	private static void append(StringBuilder chunk, UUID job, CsvRecord record) {
+		chunk.append(job).append(',').append(record.getStartingLineNumber()).append(",\"{");
+		String separator = "";
+		for (String cell : record.getFields()) {
+			String inArray = cell.replace("\\", "\\\\").replace("\"", "\\\"").replace("\"", "\"\"");
+			chunk.append(separator).append("\"\"").append(inArray).append("\"\"");
+			separator = ",";
+		}
+		chunk.append("}\"\n");
+	}
+
+	/** Notes of each row whom it is about. */
+	void nameThePeople(UUID job, int column) {
+		this.jdbc.update("update import_row set person = coalesce(btrim(cells[?], E' \\t'), '') "
+				+ "where job_id = ? and person is null", column + 1, job);
+	}
+
+	/** People with rows not dealt with, in the order of their names. */
+	List<String> people(UUID job) {
+		return this.jdbc.queryForList("""
+				select distinct person collate "C" from import_row
+				where job_id = ? and not done order by 1""", String.class, job);
+	}
+
+	/** Goes through a person's rows not dealt with, in the order of the file. */
+	void forEach(UUID job, String person, BiConsumer<Long, List<String>> reader) {
+		this.jdbc.query((connection) -> {
+			var statement = connection.prepareStatement(
+					"select line, cells from import_row where job_id = ? and person = ? and not done order by line");
+			statement.setFetchSize(FETCH);
+			statement.setObject(1, job);
+			statement.setString(2, person);
+			return statement;
+		}, (row) -> {
+			reader.accept(row.getLong(1), ImportJobs.texts(row.getArray(2)));
+		});
+	}
+
+	void done(UUID job, String person) {
+		this.jdbc.update("update import_row set done = true where job_id = ? and person = ?", job, person);
+	}
+
+	long count(UUID job) {
+		Long count = this.jdbc.queryForObject("select count(*) from import_row where job_id = ?", Long.class, job);
+		return (count == null) ? 0 : count;
+	}
+
+	/** The first rows of a file. */
+	List<List<String>> samples(UUID job, int most) {
+		return this.jdbc.query("select cells from import_row where job_id = ? order by line limit ?",
+				(row, number) -> ImportJobs.texts(row.getArray(1)), job, most);
+	}
+
+	void forget(UUID job) {
+		this.jdbc.update("delete from import_row where job_id = ?", job);
+	}
+
+}

@@ -1,0 +1,112 @@
+package org.fallow.exchange.imports;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicBoolean;
+
+import org.fallow.access.CurrentPerson;
+import org.fallow.exchange.csv.ImportField;
+import org.fallow.team.Squad;
+import org.fallow.team.Team;
+import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/**
+ * Runs an import to its end, person by person in the order of their names. It can be
+ * stopped between two people and goes on there later.
+ */
+@Component
+class ImportRun {
+
+	private static final Logger log = LoggerFactory.getLogger(ImportRun.class);
+
+	private final ImportJobs jobs;
+
+	private final ImportRows rows;
+
+	private final PersonImport personImport;
+
+	private final Squad squad;
+
+	private final TransactionTemplate transaction;
+
+	private final Clock clock;
+
+	ImportRun(ImportJobs jobs, ImportRows rows, PersonImport personImport, Squad squad,
+			PlatformTransactionManager transactions, Clock clock) {
+		this.jobs = jobs;
+		this.rows = rows;
+		this.personImport = personImport;
+		this.squad = squad;
+		this.transaction = new TransactionTemplate(transactions);
+		this.clock = clock;
+	}
+
+	/**
+	 * Runs it as the coach who sent the file.
+	 * @param job the job, running
+	 * @param stopped becomes true when the run shall end early
+	 */
+	void run(ImportJob job, AtomicBoolean stopped) {
+		CurrentPerson.runAs(job.actor(), () -> {
+			try {
+				takeIn(job, stopped);
+			}
+			catch (RuntimeException ex) {
+				log.error("Import {} of {} broke off", job.id(), job.fileName(), ex);
+				end(job.id(), Message.of("importFile.failed"));
+			}
+		});
+	}
+
+	private void takeIn(ImportJob job, AtomicBoolean stopped) {
+		Choice choice = job.choice();
+		Integer column = (choice == null) ? null : choice.mapping().columns().get(ImportField.PERSON);
+		Long staged = this.transaction.execute((status) -> this.rows.count(job.id()));
+		if (choice == null || column == null || staged == null || staged < job.counts().rowsTotal()) {
+			end(job.id(), Message.of("importFile.lost"));
+			return;
+		}
+		LocalDate today = LocalDate.now(this.clock.withZone(zone(job)));
+		this.transaction.executeWithoutResult((status) -> this.rows.nameThePeople(job.id(), column));
+		List<String> people = this.transaction.execute((status) -> this.rows.people(job.id()));
+		for (String person : (people == null) ? List.<String>of() : people) {
+			if (stopped.get()) {
+				return;
+			}
+			this.personImport.takeIn(job, choice, person, today);
+		}
+		end(job.id(), null);
+	}
+
+	private ZoneId zone(ImportJob job) {
+		return this.transaction.execute((status) -> this.squad.teamsOf(job.actor())
+			.stream()
+			.filter((team) -> team.id().equals(job.teamId()))
+			.map(Team::zone)
+			.findFirst()
+			.orElseThrow(() -> new IllegalStateException("the coach has left the team")));
+	}
+
+	private void end(UUID job, @Nullable Message problem) {
+		this.transaction.executeWithoutResult((status) -> {
+			if (problem == null) {
+				this.jobs.finish(job, this.clock.instant());
+			}
+			else {
+				this.jobs.fail(job, problem, this.clock.instant());
+			}
+			this.rows.forget(job);
+		});
+	}
+
+}

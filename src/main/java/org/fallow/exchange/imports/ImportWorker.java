@@ -1,0 +1,67 @@
+package org.fallow.exchange.imports;
+
+import java.util.UUID;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+
+import org.springframework.beans.factory.DisposableBean;
+import org.springframework.boot.context.event.ApplicationReadyEvent;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Component;
+
+/**
+ * Runs imports one after the other in the background, and takes up at start those a stop
+ * or crash left unfinished.
+ */
+@Component
+public class ImportWorker implements DisposableBean {
+
+	private static final int SECONDS_TO_STOP = 15;
+
+	private final ExecutorService executor = Executors
+		.newSingleThreadExecutor((work) -> new Thread(work, "fallow-import"));
+
+	private final AtomicBoolean stopped = new AtomicBoolean();
+
+	private final Imports imports;
+
+	private final ImportRun run;
+
+	ImportWorker(Imports imports, ImportRun run) {
+		this.imports = imports;
+		this.run = run;
+	}
+
+	/**
+	 * Runs a started job soon.
+	 * @param id the job
+	 */
+	public void submit(UUID id) {
+		this.executor.submit(() -> runNow(id));
+	}
+
+	/**
+	 * Runs a started job in this thread, to its end.
+	 * @param id the job
+	 */
+	public void runNow(UUID id) {
+		this.imports.find(id)
+			.filter((job) -> job.state() == ImportJob.State.RUNNING)
+			.ifPresent((job) -> this.run.run(job, this.stopped));
+	}
+
+	@EventListener(ApplicationReadyEvent.class)
+	void takeUpWhatWasLeft() {
+		this.imports.unfinished().forEach((job) -> submit(job.id()));
+	}
+
+	@Override
+	public void destroy() throws InterruptedException {
+		this.stopped.set(true);
+		this.executor.shutdown();
+		this.executor.awaitTermination(SECONDS_TO_STOP, TimeUnit.SECONDS);
+	}
+
+}

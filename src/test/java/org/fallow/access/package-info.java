@@ -1,5 +1,0 @@
-/** Tests of who is asking. */
-@NullMarked
-package org.fallow.access;
-
-import org.jspecify.annotations.NullMarked;
