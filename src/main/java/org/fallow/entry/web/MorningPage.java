@@ -116,11 +116,11 @@ class MorningPage {
 			return refused(athlete, form,
 					List.of(Problem.of("day", "entry.day.too-old", reader.morning().day(), earliest)), model);
 		}
-		if (!form.redFlags().isEmpty() && !form.redFlagConfirmed()) {
+		if (!form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
 			model.addAttribute("confirmRedFlag", true);
 			return shown(athlete, form, List.of(), model);
 		}
-		if (reader.isLowQuality() && !form.repeated()) {
+		if (reader.isLowQuality() && !MorningForm.isTrue(form.repeated())) {
 			model.addAttribute("askToRepeat", true);
 			return refused(athlete, form, List.of(Problem.of("rr", "morning.rr.repeat")), model);
 		}

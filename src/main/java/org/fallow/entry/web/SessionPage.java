@@ -69,7 +69,7 @@ class SessionPage {
 		if (minutes != null && minutes != Math.rint(minutes)) {
 			problems.add(Problem.of("minutes", "session.minutes.whole"));
 		}
-		if (problems.isEmpty() && !form.redFlags().isEmpty() && !form.redFlagConfirmed()) {
+		if (problems.isEmpty() && !form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
 			model.addAttribute("confirmRedFlag", true);
 			return show(athlete, form, model);
 		}
