@@ -124,8 +124,7 @@ final class Visitor {
 	}
 
 	private void waitFor(WebElement before) {
-		new WebDriverWait(this.browser.driver(), Duration.ofSeconds(20))
-			.until(ExpectedConditions.stalenessOf(before));
+		new WebDriverWait(this.browser.driver(), Duration.ofSeconds(20)).until(ExpectedConditions.stalenessOf(before));
 		new WebDriverWait(this.browser.driver(), Duration.ofSeconds(20))
 			.until((driver) -> "complete".equals(this.browser.driver().executeScript("return document.readyState")));
 	}
