@@ -90,6 +90,22 @@ class MainJobBrowserTests extends OnRealPages {
 		athlete.sees("today.no-entry");
 	}
 
+	@Test
+	void saysWhatToDoAboutARedFlagInAFormWithAMistake() {
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/morning");
+		athlete.type("rhr", "fifty");
+		athlete.tick("symptom.CHEST_PAIN", "SEVERE");
+		athlete.press("#unwell button.primary");
+		athlete.sees("problems.head");
+		athlete.sees("emergency.call");
+		athlete.press("button[name='redFlagConfirmed']");
+		athlete.sees("emergency.call");
+		athlete.type("rhr", "");
+		athlete.press("button[name='redFlagConfirmed']");
+		athlete.sees("clearance.REFER");
+	}
+
 	private void reportChestPain(Visitor athlete) {
 		athlete.go("/morning");
 		athlete.tick("symptom.CHEST_PAIN", "SEVERE");

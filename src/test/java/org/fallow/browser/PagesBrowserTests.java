@@ -13,6 +13,7 @@ import org.fallow.team.Athlete;
 import org.fallow.team.Role;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -87,6 +88,63 @@ class PagesBrowserTests extends OnRealPages {
 	}
 
 	@Test
+	void logsASession() {
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/session");
+		athlete.type("minutes", "40");
+		athlete.tick("activity", "RUN");
+		athlete.tick("rpe", "4");
+		athlete.choose("intensity", "EASY");
+		athlete.press("form button.primary:not([name])");
+		assertThat(athlete.path()).isEqualTo("/today");
+		athlete.sees("session.stored");
+		assertThat(count("session_log")).isOne();
+	}
+
+	@Test
+	void storesOnceWhenTheButtonIsPressedTwice() {
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/morning");
+		athlete.type("rhr", "50");
+		PHONE.driver()
+			.executeScript("const button = document.querySelector(\"button[name='allWell']\");"
+					+ "const form = new FormData(button.form, button);"
+					+ "return fetch(button.form.action, { method: 'POST', body: new URLSearchParams(form) })");
+		athlete.press("button[name='allWell']");
+		assertThat(athlete.path()).isEqualTo("/today");
+		assertThat(revisionsOfToday()).isOne();
+	}
+
+	@Test
+	void offersACorrectionAfterGoingBack() {
+		Visitor athlete = signedIn(PHONE, this.annName);
+		MainJobBrowserTests.enterWell(athlete, "50", "70");
+		PHONE.driver().navigate().back();
+		athlete.sees("morning.corrects");
+		assertThat(revisionsOfToday()).isOne();
+	}
+
+	@Test
+	void tellsTheSecondOfTwoWindowsAndLosesNothing() {
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/morning");
+		String first = PHONE.driver().getWindowHandle();
+		PHONE.driver().switchTo().newWindow(WindowType.TAB);
+		PHONE.prepareWindow();
+		athlete.go("/morning");
+		MainJobBrowserTests.enterWell(athlete, "50", "70");
+		assertThat(revisionsOfToday()).isOne();
+		PHONE.driver().switchTo().window(first);
+		MainJobBrowserTests.enterWell(athlete, "62", "70");
+		athlete.sees("entry.changed-elsewhere");
+		assertThat(athlete.find("[name='rhr']").getDomProperty("value")).isEqualTo("62");
+		assertThat(revisionsOfToday()).isOne();
+		athlete.press("button[name='allWell']");
+		assertThat(revisionsOfToday()).isEqualTo(2);
+		athlete.sees("clearance.REST");
+	}
+
+	@Test
 	void drawsTheChartOfAnAthlete() {
 		Visitor coach = signedIn(DESK, this.coachName);
 		coach.press("table.board tbody th a");
@@ -127,6 +185,17 @@ class PagesBrowserTests extends OnRealPages {
 		athlete.sees("sign-in.expired");
 		athlete.signIn(this.annName);
 		assertThat(athlete.path()).isEqualTo("/today");
+	}
+
+	private int revisionsOfToday() {
+		return this.mornings.of(this.ann.id(), Runners.TODAY, Runners.TODAY).size();
+	}
+
+	private int count(String table) {
+		return this.jdbc.sql("select count(*) from " + table + " where athlete_id = ?")
+			.param(this.ann.id().value())
+			.query(Integer.class)
+			.single();
 	}
 
 	private void await(Visitor coach, int rows) {

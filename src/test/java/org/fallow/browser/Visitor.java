@@ -3,6 +3,7 @@ package org.fallow.browser;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Predicate;
 
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
@@ -33,9 +34,13 @@ final class Visitor {
 	}
 
 	void signIn(String username) {
+		signIn(username, Runners.PASSWORD);
+	}
+
+	void signIn(String username, String password) {
 		go("/sign-in");
 		type("username", username);
-		type("password", Runners.PASSWORD);
+		type("password", password);
 		press("button.primary");
 		assertThat(path()).isNotEqualTo("/sign-in");
 	}
@@ -75,6 +80,16 @@ final class Visitor {
 			.filter((text) -> text.contains(name))
 			.findFirst()
 			.orElse("");
+	}
+
+	/** Where the board's name of a person leads to, without its day. */
+	String link(Predicate<String> name) {
+		String address = all("table.board tbody th a").stream()
+			.filter((link) -> name.test(link.getText()))
+			.map((link) -> link.getDomAttribute("href"))
+			.findFirst()
+			.orElseThrow();
+		return address.replaceAll("[?].*", "");
 	}
 
 	/** Puts a value into a field as typing would, dates included. */

@@ -117,7 +117,6 @@ class MorningPage {
 					List.of(Problem.of("day", "entry.day.too-old", reader.morning().day(), earliest)), model);
 		}
 		if (!form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
-			model.addAttribute("confirmRedFlag", true);
 			return shown(athlete, form, List.of(), model);
 		}
 		if (reader.isLowQuality() && !MorningForm.isTrue(form.repeated())) {
@@ -161,7 +160,9 @@ class MorningPage {
 		return shown(athlete, form, problems, model);
 	}
 
+	/** A form that was sent comes back; one with a red flag says first what to do. */
 	private String shown(Athlete athlete, MorningForm form, List<Problem> problems, Model model) {
+		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
 		BindingResult result = new BeanPropertyBindingResult(form, "form");
 		for (Problem problem : problems) {
 			Message message = problem.message();

@@ -72,7 +72,7 @@ final class MorningReader {
 		if (MorningForm.isTrue(this.form.allWell()) && this.form.saysUnwell()) {
 			this.problems.add(Problem.of("", "morning.all-well.contradicted"));
 		}
-		else if (feels == null) {
+		else if (feels == null && this.form.redFlags().isEmpty()) {
 			this.problems.add(Problem.of("feels", "morning.feels.missing"));
 		}
 		if (day.isEmpty() || !this.problems.isEmpty()) {
