@@ -116,11 +116,10 @@ class MorningPage {
 			return refused(athlete, form,
 					List.of(Problem.of("day", "entry.day.too-old", reader.morning().day(), earliest)), model);
 		}
-		if (!form.redFlags().isEmpty() && !form.redFlagConfirmed()) {
-			model.addAttribute("confirmRedFlag", true);
+		if (!form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
 			return shown(athlete, form, List.of(), model);
 		}
-		if (reader.isLowQuality() && !form.repeated()) {
+		if (reader.isLowQuality() && !MorningForm.isTrue(form.repeated())) {
 			model.addAttribute("askToRepeat", true);
 			return refused(athlete, form, List.of(Problem.of("rr", "morning.rr.repeat")), model);
 		}
@@ -161,7 +160,9 @@ class MorningPage {
 		return shown(athlete, form, problems, model);
 	}
 
+	/** A form that was sent comes back; one with a red flag says first what to do. */
 	private String shown(Athlete athlete, MorningForm form, List<Problem> problems, Model model) {
+		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
 		BindingResult result = new BeanPropertyBindingResult(form, "form");
 		for (Problem problem : problems) {
 			Message message = problem.message();

@@ -67,11 +67,12 @@ final class MorningReader {
 			rhr = (rhr == null) ? given.clean().heartRateBpm() : rhr;
 			rmssd = (rmssd == null) ? given.clean().rmssdMs() : rmssd;
 		}
-		Feels feels = this.form.allWell() ? Feels.WELL : Typed.oneOf(Feels.class, this.form.feels()).orElse(null);
-		if (this.form.allWell() && this.form.saysUnwell()) {
+		Feels feels = MorningForm.isTrue(this.form.allWell()) ? Feels.WELL
+				: Typed.oneOf(Feels.class, this.form.feels()).orElse(null);
+		if (MorningForm.isTrue(this.form.allWell()) && this.form.saysUnwell()) {
 			this.problems.add(Problem.of("", "morning.all-well.contradicted"));
 		}
-		else if (feels == null) {
+		else if (feels == null && this.form.redFlags().isEmpty()) {
 			this.problems.add(Problem.of("feels", "morning.feels.missing"));
 		}
 		if (day.isEmpty() || !this.problems.isEmpty()) {
@@ -81,9 +82,10 @@ final class MorningReader {
 		this.morning = new NewMorning(day.get(), revision(),
 				measured ? Typed.oneOf(Method.class, this.form.method()).orElse(null) : null,
 				measured ? Typed.oneOf(Posture.class, this.form.posture()).orElse(null) : null, rhr, rmssd, List.of(),
-				isLowQuality(), temperature, symptoms(), this.form.fever(),
+				isLowQuality(), temperature, symptoms(), MorningForm.isTrue(this.form.fever()),
 				Typed.oneOf(FeverMedicine.class, this.form.feverMedicine()).orElse(FeverMedicine.NONE), eating(), feels,
-				this.form.soreness() ? Severity.MILD : null, tags(), Typed.wordsOrNull(this.form.note()), null);
+				MorningForm.isTrue(this.form.soreness()) ? Severity.MILD : null, tags(),
+				Typed.wordsOrNull(this.form.note()), null);
 	}
 
 	private void readRr() {

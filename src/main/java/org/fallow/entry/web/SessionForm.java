@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record SessionForm(@Nullable String day, @Nullable String activity, @Nullable String minutes,
 		@Nullable String rpe, @Nullable String intensity, @Nullable List<String> after, @Nullable String note,
-		@Nullable String requestId, boolean redFlagConfirmed) {
+		@Nullable String requestId, @Nullable Boolean redFlagConfirmed) {
 
 	List<AfterSession> noticed() {
 		List<String> given = this.after;

@@ -69,8 +69,8 @@ class SessionPage {
 		if (minutes != null && minutes != Math.rint(minutes)) {
 			problems.add(Problem.of("minutes", "session.minutes.whole"));
 		}
-		if (problems.isEmpty() && !form.redFlags().isEmpty() && !form.redFlagConfirmed()) {
-			model.addAttribute("confirmRedFlag", true);
+		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
+		if (problems.isEmpty() && !form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
 			return show(athlete, form, model);
 		}
 		if (problems.isEmpty() && minutes != null) {
