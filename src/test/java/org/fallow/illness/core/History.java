@@ -43,7 +43,7 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 
 	private static final Map<Integer, Double> BEATS = Map.ofEntries(Map.entry(10, 55.0), Map.entry(11, 56.0),
 			Map.entry(12, 58.0), Map.entry(13, 60.0), Map.entry(14, 63.0), Map.entry(15, 72.0), Map.entry(16, 43.0),
-			Map.entry(17, 42.0));
+			Map.entry(17, 42.0), Map.entry(18, 44.0), Map.entry(19, 40.0), Map.entry(50, 57.0), Map.entry(51, 59.0));
 
 	private static final Map<Integer, Symptom> SYMPTOMS = Map.ofEntries(Map.entry(20, Symptom.SNEEZING),
 			Map.entry(21, Symptom.SNEEZING), Map.entry(22, Symptom.COUGH), Map.entry(23, Symptom.FATIGUE),
@@ -66,28 +66,38 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 			facts.add(morning(day, recorded(day, 6, 0), 49.0 + i % 3, List.of()));
 		}
 		for (int i = 0; i < this.days.size(); i++) {
-			add(facts, day(base, i), this.days.get(i));
+			add(facts, base, i);
 		}
 		return facts;
 	}
 
-	private void add(List<Fact> facts, LocalDate day, int number) {
+	private void add(List<Fact> facts, LocalDate base, int index) {
+		int number = this.days.get(index);
+		LocalDate day = day(base, index);
 		int code = number % 10_000;
 		if (code / 1000 < this.calm) {
 			facts.add(morning(day, recorded(day, 6, 0), 49.0 + number % 3, List.of()));
 			facts.add(session(day, day, 3.0, List.of()));
 			return;
 		}
-		mornings(facts, day, code % 100, number / 10_000);
+		mornings(facts, base, day, morningKind(index), number / 10_000);
 		other(facts, day, number / 100 % 100, number / 10_000);
 	}
 
-	private void mornings(List<Fact> facts, LocalDate day, int kind, int size) {
+	/** Two of ten days have the morning of the day before. */
+	private int morningKind(int index) {
+		int number = this.days.get(index);
+		boolean again = index > 0 && number % 100 > 75;
+		return again ? morningKind(index - 1) : number % 100;
+	}
+
+	private void mornings(List<Fact> facts, LocalDate base, LocalDate day, int kind, int size) {
 		Symptom symptom = SYMPTOMS.get(kind);
 		Severity severity = Severity.values()[size % 3];
 		List<ReportedSymptom> felt = (symptom == null) ? List.of() : List.of(ReportedSymptom.of(symptom, severity));
 		Double bpm = BEATS.getOrDefault(kind, (symptom == null) ? 49.0 + kind % 3 : 50.0 + size);
-		LocalDate earlier = day.minusDays(1L + size % Math.min(6, this.quiet));
+		LocalDate wanted = day.minusDays((kind < 45) ? 1 + size / 3 : 1 + size * 4L);
+		LocalDate earlier = wanted.isAfter(base) ? wanted : base;
 		switch (kind) {
 			case 0, 1, 2, 3 -> {
 			}
@@ -141,7 +151,7 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 	}
 
 	private static MorningEntry morning(LocalDate day, Recorded recorded, Double bpm, List<ReportedSymptom> felt) {
-		double rmssd = 60 + Math.floorMod(day.toEpochDay() * 7, 23);
+		double rmssd = 60 + 3 * day.getDayOfWeek().getValue();
 		return new MorningEntry(day, recorded, Method.STRAP, Posture.LYING, bpm, rmssd, false, null, felt, false,
 				FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null);
 	}

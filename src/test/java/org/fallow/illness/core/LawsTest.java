@@ -23,6 +23,8 @@ import net.jqwik.api.statistics.Statistics;
 import net.jqwik.api.statistics.StatisticsReport;
 import net.jqwik.api.statistics.StatisticsReport.StatisticsReportMode;
 import org.fallow.entry.Fact;
+import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
@@ -55,7 +57,7 @@ class LawsTest {
 
 	@Provide
 	Arbitrary<History> histories() {
-		return histories(Arbitraries.just(0), 25, 60);
+		return histories(Arbitraries.just(0), 20, 50);
 	}
 
 	@Provide
@@ -251,19 +253,19 @@ class LawsTest {
 
 	private static long wellReadings(Timeline timeline, LocalDate known, LocalDate before, RhrEvidence rhr) {
 		Map<LocalDate, MorningEntry> effective = new HashMap<>();
-		List<org.fallow.entry.KnownSymptom> noted = new ArrayList<>();
+		List<KnownSymptom> noted = new ArrayList<>();
 		for (Fact fact : timeline.facts()) {
 			if (fact instanceof MorningEntry m && !m.recorded().on().isAfter(known) && m.day().isBefore(before)) {
 				effective.put(m.day(), m);
 			}
-			if (fact instanceof org.fallow.entry.KnownSymptom k && !k.recorded().on().isAfter(known)) {
+			if (fact instanceof KnownSymptom k && !k.recorded().on().isAfter(known)) {
 				noted.add(k);
 			}
 		}
 		return effective.values()
 			.stream()
 			.filter((m) -> m.rhrBpm() != null && m.method() == rhr.series().method())
-			.filter((m) -> m.feverMedicine() == org.fallow.entry.FeverMedicine.NONE)
+			.filter((m) -> m.feverMedicine() == FeverMedicine.NONE)
 			.filter((m) -> m.symptoms().stream().allMatch((s) -> noted.stream().anyMatch((k) -> k.covers(s, m.day()))))
 			.count();
 	}
