@@ -62,7 +62,7 @@ class LawsTest {
 
 	@Provide
 	Arbitrary<History> historiesWithASilence() {
-		return histories(Arbitraries.of(30, 150, 185, 205), 8, 20);
+		return histories(Arbitraries.of(150, 185, 205, 215), 8, 20);
 	}
 
 	private static Arbitrary<History> histories(Arbitrary<Integer> silence, int least, int most) {
@@ -94,7 +94,7 @@ class LawsTest {
 		Timeline timeline = new Timeline(history.facts(History.BASE));
 		LocalDate last = history.last(History.BASE);
 		List<DayAssessment> whole = lived(timeline, last);
-		State state = whole.get(Math.max(0, whole.size() - 2 - at % history.days().size())).state();
+		State state = whole.get(Math.max(0, whole.size() - 2 - at % (history.days().size() + 20))).state();
 		LocalDate oldest = state.day().minusDays(200);
 		List<Fact> recent = timeline.facts()
 			.stream()
@@ -118,58 +118,70 @@ class LawsTest {
 
 	/** Law 2, for the day itself: a symptom never loosens it nor opens a gate. */
 	@Property(seed = SEED)
-	void isNeverLoosenedByASymptom(@ForAll("histories") History history, @ForAll @IntRange(min = 0, max = 999) int at,
-			@ForAll Symptom symptom, @ForAll Severity severity) {
-		Today today = today(history, at);
-		MorningEntry entry = today.entry();
-		List<ReportedSymptom> more = new ArrayList<>(entry.symptoms());
-		more.add(ReportedSymptom.of(symptom, severity));
-		MorningEntry plain = with(entry, entry.rhrBpm(), null, entry.symptoms());
-		isNotLooser(today.decide(with(entry, entry.rhrBpm(), null, more)), today.decide(plain));
+	void isNeverLoosenedByASymptom(@ForAll("histories") History history, @ForAll Symptom symptom,
+			@ForAll Severity severity) {
+		for (Today today : todays(history)) {
+			MorningEntry entry = today.entry();
+			List<ReportedSymptom> more = new ArrayList<>(entry.symptoms());
+			more.add(ReportedSymptom.of(symptom, severity));
+			MorningEntry plain = with(entry, entry.rhrBpm(), null, entry.symptoms());
+			isNotLooser(today.decide(with(entry, entry.rhrBpm(), null, more)), today.decide(plain));
+		}
 	}
 
 	/** Law 2, for the day itself: a higher reading never loosens it nor opens a gate. */
 	@Property(seed = SEED)
 	void isNeverLoosenedByAHigherReading(@ForAll("histories") History history,
-			@ForAll @IntRange(min = 0, max = 999) int at, @ForAll @IntRange(min = 1, max = 30) int beats) {
-		Today today = today(history, at);
-		MorningEntry entry = today.entry();
-		DayAssessment base = today.decide(entry);
-		Assume.that(base.rhr().dev() != null && base.rhr().dev() >= 0);
-		isNotLooser(today.decide(with(entry, entry.rhrBpm() + beats, entry.rmssdMs(), entry.symptoms())), base);
+			@ForAll @IntRange(min = 1, max = 30) int beats) {
+		for (Today today : todays(history)) {
+			MorningEntry entry = today.entry();
+			DayAssessment base = today.decide(entry);
+			if (base.rhr().dev() != null && base.rhr().dev() >= 0) {
+				MorningEntry higher = with(entry, entry.rhrBpm() + beats, entry.rmssdMs(), entry.symptoms());
+				isNotLooser(today.decide(higher), base);
+			}
+		}
 	}
 
 	/** Law 2, for the day itself: lower variability never loosens it nor opens a gate. */
 	@Property(seed = SEED)
 	void isNeverLoosenedByLowerVariability(@ForAll("histories") History history,
-			@ForAll @IntRange(min = 0, max = 999) int at, @ForAll @IntRange(min = 2, max = 9) int divisor) {
-		Today today = today(history, at);
-		MorningEntry entry = today.entry();
-		Assume.that(entry.rmssdMs() != null);
-		isNotLooser(today.decide(with(entry, entry.rhrBpm(), entry.rmssdMs() / divisor, entry.symptoms())),
-				today.decide(entry));
+			@ForAll @IntRange(min = 2, max = 9) int divisor) {
+		for (Today today : todays(history)) {
+			MorningEntry entry = today.entry();
+			if (entry.rmssdMs() != null) {
+				isNotLooser(today.decide(with(entry, entry.rhrBpm(), entry.rmssdMs() / divisor, entry.symptoms())),
+						today.decide(entry));
+			}
+		}
 	}
 
 	/** Law 2: silence opens no gate, counts nothing, and is not looser than the flags. */
 	@Property(seed = SEED)
-	void isNeverHelpedBySilence(@ForAll("histories") History history, @ForAll @IntRange(min = 0, max = 999) int at,
-			@ForAll boolean wholeEntry) {
-		Today today = today(history, at);
-		MorningEntry entry = today.entry();
-		DayAssessment silent = wholeEntry ? today.decide(null)
-				: today.decide(with(entry, null, null, entry.symptoms()));
-		DayAssessment before = today.before();
-		boolean tracked = before.state().episode() != null && before.state().episode().tracked()
-				&& !before.state().episode().symptomsOnly() && silent.state().episode() != null
-				&& !silent.state().episode().symptomsOnly();
-		if (wholeEntry || tracked) {
+	void isNeverHelpedBySilence(@ForAll("histories") History history) {
+		for (Today today : todays(history)) {
+			MorningEntry entry = today.entry();
+			DayAssessment silent = today.decide(null);
 			assertThat(silent.opened()).isNull();
-			assertThat(silent.mark()).isNotEqualTo(Mark.GOOD);
+			assertThat(silent.mark()).isEqualTo(Mark.NONE);
+			isNotLooserThanTheFlags(silent, today.before());
+			DayAssessment leftOut = today.decide(with(entry, null, null, entry.symptoms()));
+			Episode episode = leftOut.state().episode();
+			if (episode != null && episode.tracked() && !episode.symptomsOnly()) {
+				assertThat(leftOut.opened()).isNull();
+				assertThat(leftOut.mark()).isNotEqualTo(Mark.GOOD);
+			}
+			if (episode == null || !episode.symptomsOnly()) {
+				isNotLooserThanTheFlags(leftOut, today.before());
+			}
 		}
-		boolean symptomsOnly = silent.state().episode() != null && silent.state().episode().symptomsOnly();
-		if (before.rhr().dev() != null && !symptomsOnly) {
-			Clearance flags = flagsAlone(before.rhr());
-			assertThat(silent.clearance().stricterOf(flags)).as("%s", flags).isEqualTo(silent.clearance());
+	}
+
+	private static void isNotLooserThanTheFlags(DayAssessment silent, DayAssessment measured) {
+		Episode episode = silent.state().episode();
+		if (episode == null || !episode.symptomsOnly()) {
+			Clearance flags = flagsAlone(measured.rhr());
+			assertThat(silent.clearance()).as("%s", silent.day()).isLessThanOrEqualTo(flags);
 		}
 	}
 
@@ -298,19 +310,23 @@ class LawsTest {
 		assertThat(changed.opened() == null || base.opened() != null).as("gate").isTrue();
 	}
 
-	/** A day of the history with one entry, made on its day, to be decided otherwise. */
-	private static Today today(History history, int at) {
-		List<Fact> facts = history.facts(History.BASE);
-		LocalDate day = history.day(History.BASE, at % history.days().size());
-		List<Fact> then = new ArrayList<>(facts.stream().filter((f) -> !f.recorded().on().isAfter(day)).toList());
-		List<MorningEntry> entries = then.stream()
-			.filter((f) -> f instanceof MorningEntry && f.day().equals(day))
-			.map(MorningEntry.class::cast)
-			.toList();
-		Assume.that(entries.size() == 1 && entries.get(0).rhrBpm() != null);
-		then.remove(entries.get(0));
-		List<DayAssessment> whole = lived(new Timeline(then), day.minusDays(1));
-		return new Today(day, then, entries.get(0), whole.get(whole.size() - 1));
+	/** The days with one entry, made on its day, each to be decided otherwise. */
+	private static List<Today> todays(History history) {
+		Timeline timeline = new Timeline(history.facts(History.BASE));
+		List<Today> todays = new ArrayList<>();
+		DayAssessment before = null;
+		for (DayAssessment assessed : lived(timeline, history.last(History.BASE))) {
+			LocalDate day = assessed.day();
+			List<Fact> then = new ArrayList<>(
+					timeline.facts().stream().filter((f) -> !f.recorded().on().isAfter(day)).toList());
+			List<Fact> entries = then.stream().filter((f) -> f instanceof MorningEntry && f.day().equals(day)).toList();
+			if (before != null && entries.size() == 1 && ((MorningEntry) entries.get(0)).rhrBpm() != null) {
+				then.remove(entries.get(0));
+				todays.add(new Today(day, then, (MorningEntry) entries.get(0), before));
+			}
+			before = assessed;
+		}
+		return todays;
 	}
 
 	private record Today(LocalDate day, List<Fact> others, MorningEntry entry, DayAssessment before) {
