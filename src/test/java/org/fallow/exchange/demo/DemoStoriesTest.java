@@ -55,7 +55,7 @@ class DemoStoriesTest {
 		assertThat(day("TR05", LocalDate.of(2026, 6, 1)).state().episode()).isNull();
 		assertThat(day("TR06", LocalDate.of(2026, 3, 23)).clearance()).isEqualTo(Clearance.REFER);
 		assertThat(day("TR06", LocalDate.of(2026, 3, 25)).clearance()).isEqualTo(Clearance.EASY_ONLY);
-		assertThat(day("TR06", LocalDate.of(2026, 4, 14)).state().episode()).isNull();
+		assertThat(day("TR06", LocalDate.of(2026, 4, 15)).state().episode()).isNull();
 		assertThat(day("TR13", LocalDate.of(2026, 5, 12)).rhr().reading()).isNull();
 	}
 
