@@ -51,13 +51,14 @@ public class Mornings {
 	 * @param morning what was entered
 	 * @param submission who sends it, and which sending it is
 	 * @return stored with its revision; already changed if the day has a newer revision
-	 * than the morning was built on; or refused
+	 * than the morning was built on, or if this sending stored something else before (a
+	 * page gone back to and filled in differently); or refused
 	 */
 	public Saved save(PersonId id, NewMorning morning, Submission submission) {
 		Athlete athlete = this.squad.athlete(id);
 		this.lock.lock(id);
 		Optional<StoredMorning> before = this.rows.ofRequest(id, submission.requestId());
-		if (before.isPresent()) {
+		if (before.isPresent() && morning.rounded().says(before.get())) {
 			return stored(before.get(), true);
 		}
 		List<Problem> problems = MorningCheck.of(morning, this.recording.today(athlete), submission.source());
@@ -65,7 +66,7 @@ public class Mornings {
 			return new Saved.Refused(problems);
 		}
 		int revision = this.rows.latest(id, morning.day()).map(StoredMorning::revision).orElse(0);
-		if (revision != morning.basedOn()) {
+		if (before.isPresent() || revision != morning.basedOn()) {
 			return new Saved.AlreadyChanged(revision);
 		}
 		StoredMorning stored = stored(athlete, morning, revision + 1, submission);

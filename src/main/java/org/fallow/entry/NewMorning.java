@@ -94,6 +94,16 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.recordedOn);
 	}
 
+	/**
+	 * The same, with a measurement that is kept, shown and never used.
+	 * @return a copy
+	 */
+	public NewMorning markedUnsure() {
+		return new NewMorning(this.day, this.basedOn, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.rrMs,
+				true, this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine, this.eatingNormally,
+				this.feels, this.soreness, this.tags, this.note, this.recordedOn);
+	}
+
 	/** Rounded as the database holds it: bpm and degrees to one decimal, ms to three. */
 	NewMorning rounded() {
 		return new NewMorning(this.day, this.basedOn, this.method, this.posture, rounded(this.rhrBpm, 1),

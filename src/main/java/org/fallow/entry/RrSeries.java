@@ -78,6 +78,14 @@ public final class RrSeries {
 		return of(values);
 	}
 
+	/**
+	 * The intervals to be kept.
+	 * @return all of them in order, in whole milliseconds
+	 */
+	public List<Integer> milliseconds() {
+		return Arrays.stream(this.intervals).mapToObj((interval) -> (int) Math.round(interval)).toList();
+	}
+
 	private boolean isSuspect(int i) {
 		double value = this.intervals[i];
 		if (value < SHORTEST_MS || value > LONGEST_MS) {

@@ -1,11 +1,12 @@
 package org.fallow.entry.web;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 import org.fallow.entry.MorningEntry;
-import org.fallow.entry.Severity;
 import org.fallow.entry.StoredMorning;
 import org.fallow.entry.Symptom;
 import org.jspecify.annotations.Nullable;
@@ -50,9 +51,13 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 				null, false, List.of(), null, requestId, "0", false, false, false);
 	}
 
-	/** The form that corrects a stored entry. */
+	/**
+	 * The form that corrects a stored entry. With RR intervals the two numbers stay
+	 * empty, since they are worked out from the intervals.
+	 */
 	static MorningForm correcting(StoredMorning stored, String requestId) {
 		MorningEntry entry = stored.entry();
+		String rr = intervals(stored);
 		Map<String, String> symptoms = new TreeMap<>();
 		String other = null;
 		String otherSeverity = null;
@@ -66,11 +71,17 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 			}
 		}
 		return new MorningForm(entry.day().toString(), name(entry.method()), name(entry.posture()),
-				number(entry.rhrBpm()), number(entry.rmssdMs()), null, number(entry.temperatureC()), symptoms, other,
-				otherSeverity, entry.feverLast24h(), entry.feverMedicine().name(),
+				(rr == null) ? number(entry.rhrBpm()) : null, (rr == null) ? number(entry.rmssdMs()) : null, rr,
+				number(entry.temperatureC()), symptoms, other, otherSeverity, entry.feverLast24h(),
+				entry.feverMedicine().name(),
 				(entry.eatingNormally() == null) ? null : entry.eatingNormally().toString(), name(entry.feels()),
 				entry.soreness() != null, entry.tags().stream().map(Enum::name).toList(), entry.note(), requestId,
 				String.valueOf(stored.revision()), false, false, false);
+	}
+
+	private static @Nullable String intervals(StoredMorning stored) {
+		List<Integer> rr = stored.rrMs();
+		return rr.isEmpty() ? null : rr.stream().map(String::valueOf).collect(Collectors.joining(" "));
 	}
 
 	private static @Nullable String name(@Nullable Enum<?> value) {
@@ -78,12 +89,13 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 	}
 
 	private static @Nullable String number(@Nullable Double value) {
-		return (value == null) ? null : new java.math.BigDecimal(value.toString()).stripTrailingZeros().toPlainString();
+		return (value == null) ? null : new BigDecimal(value.toString()).stripTrailingZeros().toPlainString();
 	}
 
-	MorningForm with(Map<String, String> ticked) {
+	/** The same, with what is ticked among the symptoms. */
+	MorningForm with(Map<String, String> chosen) {
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
-				ticked, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine, this.eatingNormally,
+				chosen, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine, this.eatingNormally,
 				this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision, this.redFlagConfirmed,
 				this.allWell, this.repeated);
 	}
@@ -94,6 +106,19 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, newRequestId,
 				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated);
+	}
+
+	/** The same, asked once to be measured again. */
+	MorningForm askedToRepeat() {
+		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
+				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
+				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision,
+				this.redFlagConfirmed, this.allWell, true);
+	}
+
+	int basedOn() {
+		String text = Typed.words(this.revision);
+		return text.matches("\\d{1,6}") ? Integer.parseInt(text) : 0;
 	}
 
 	Map<String, String> ticked() {
@@ -109,21 +134,18 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 			.toList();
 	}
 
-	/** Whether anything speaks against "all well". */
-	boolean saysUnwell() {
-		return !ticked().isEmpty() || !Typed.words(this.otherSymptom).isEmpty() || isTrue(this.fever)
-				|| !(Typed.words(this.feverMedicine).isEmpty() || "NONE".equals(this.feverMedicine))
-				|| "false".equals(this.eatingNormally)
-				|| !(Typed.words(this.feels).isEmpty() || "WELL".equals(this.feels));
-	}
-
 	/** Whether a box is ticked; a browser sends nothing of one that is not. */
 	static boolean isTrue(@Nullable Boolean box) {
 		return Boolean.TRUE.equals(box);
 	}
 
-	static @Nullable String severityOr(String text) {
-		return Typed.oneOf(Severity.class, text).map(Severity::name).orElse(null);
+	/** Whether anything speaks against "all well". */
+	boolean saysUnwell() {
+		return !ticked().isEmpty() || !Typed.words(this.otherSymptom).isEmpty()
+				|| !Typed.words(this.otherSeverity).isEmpty() || isTrue(this.fever)
+				|| !(Typed.words(this.feverMedicine).isEmpty() || "NONE".equals(this.feverMedicine))
+				|| "false".equals(this.eatingNormally)
+				|| !(Typed.words(this.feels).isEmpty() || "WELL".equals(this.feels));
 	}
 
 }

@@ -6,6 +6,7 @@ import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 
@@ -14,7 +15,9 @@ import org.fallow.entry.ContextTag;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.Method;
+import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Mornings;
+import org.fallow.entry.NewMorning;
 import org.fallow.entry.Posture;
 import org.fallow.entry.Saved;
 import org.fallow.entry.Severity;
@@ -108,32 +111,34 @@ class MorningPage {
 		Athlete athlete = this.access.self();
 		MorningForm form = bound.with(ticked(request));
 		MorningReader reader = new MorningReader(form);
-		if (!reader.problems().isEmpty()) {
-			return refused(athlete, form, reader.problems(), model);
-		}
-		if (tooEarly(athlete, reader)) {
-			LocalDate earliest = today(athlete).minusDays(BACK_FILL_DAYS);
-			return refused(athlete, form,
-					List.of(Problem.of("day", "entry.day.too-old", reader.morning().day(), earliest)), model);
+		List<Problem> problems = reader.problems().isEmpty() ? tooOld(athlete, reader.morning().day())
+				: reader.problems();
+		if (!problems.isEmpty()) {
+			return refused(athlete, form, problems, model);
 		}
 		if (!form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
-			return shown(athlete, form, List.of(), model);
+			model.addAttribute("confirmRedFlag", true);
+			return refused(athlete, form, List.of(), model);
 		}
-		if (reader.isLowQuality() && !MorningForm.isTrue(form.repeated())) {
-			model.addAttribute("askToRepeat", true);
-			return refused(athlete, form, List.of(Problem.of("rr", "morning.rr.repeat")), model);
+		if (form.redFlags().isEmpty() && reader.isLowQuality() && !MorningForm.isTrue(form.repeated())) {
+			return refused(athlete, form.askedToRepeat(), List.of(Problem.of("rr", "morning.rr.repeat")), model);
 		}
-		return store(athlete, form, reader, model, redirect);
+		return store(athlete, form, reader.morning(), model, redirect);
 	}
 
-	private boolean tooEarly(Athlete athlete, MorningReader reader) {
-		return reader.morning().day().isBefore(today(athlete).minusDays(BACK_FILL_DAYS));
+	private List<Problem> tooOld(Athlete athlete, LocalDate day) {
+		LocalDate earliest = today(athlete).minusDays(BACK_FILL_DAYS);
+		return day.isBefore(earliest) ? List.of(Problem.of("day", "entry.day.too-old", day, earliest)) : List.of();
 	}
 
-	private String store(Athlete athlete, MorningForm form, MorningReader reader, Model model,
+	private String store(Athlete athlete, MorningForm form, NewMorning typed, Model model,
 			RedirectAttributes redirect) {
-		Saved saved = this.mornings.save(athlete.id(), reader.morning(),
-				Submission.page(athlete.id(), Role.ATHLETE, Typed.requestId(form.requestId())));
+		NewMorning morning = keepsDoubt(athlete, typed) ? typed.markedUnsure() : typed;
+		Submission submission = Submission.page(athlete.id(), Role.ATHLETE, Typed.requestId(form.requestId()));
+		Saved saved = this.mornings.save(athlete.id(), morning, submission);
+		if (saved instanceof Saved.AlreadyChanged none && none.revision() == 0) {
+			saved = this.mornings.save(athlete.id(), morning.basedOn(0), submission);
+		}
 		if (saved instanceof Saved.Refused refused) {
 			return refused(athlete, form, refused.problems(), model);
 		}
@@ -145,34 +150,33 @@ class MorningPage {
 		return "redirect:/today";
 	}
 
+	/**
+	 * A reading that was not to be trusted does not become so by a correction beside it.
+	 */
+	private boolean keepsDoubt(Athlete athlete, NewMorning morning) {
+		return this.mornings.latest(athlete.id(), morning.day())
+			.map(StoredMorning::entry)
+			.filter(MorningEntry::unsure)
+			.filter((entry) -> Objects.equals(entry.rhrBpm(), morning.rhrBpm()))
+			.filter((entry) -> Objects.equals(entry.rmssdMs(), morning.rmssdMs()))
+			.isPresent();
+	}
+
 	private static Map<String, String> ticked(HttpServletRequest request) {
 		Map<String, String> ticked = new TreeMap<>();
 		request.getParameterMap().forEach((name, values) -> {
-			String severity = (values.length == 0) ? null : MorningForm.severityOr(values[values.length - 1]);
-			if (name.startsWith(SYMPTOM) && severity != null) {
-				ticked.put(name.substring(SYMPTOM.length()), severity);
+			if (name.startsWith(SYMPTOM)) {
+				Arrays.stream(values)
+					.filter((severity) -> !severity.isBlank())
+					.forEach((severity) -> ticked.put(name.substring(SYMPTOM.length()), severity));
 			}
 		});
 		return ticked;
 	}
 
 	private String refused(Athlete athlete, MorningForm form, List<Problem> problems, Model model) {
-		return shown(athlete, form, problems, model);
-	}
-
-	/** A form that was sent comes back; one with a red flag says first what to do. */
-	private String shown(Athlete athlete, MorningForm form, List<Problem> problems, Model model) {
-		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
 		BindingResult result = new BeanPropertyBindingResult(form, "form");
-		for (Problem problem : problems) {
-			Message message = problem.message();
-			if (FormFields.has(form, problem.field())) {
-				result.rejectValue(problem.field(), message.code(), message.arguments().toArray(), null);
-			}
-			else {
-				result.reject(message.code(), message.arguments().toArray(), null);
-			}
-		}
+		FormFields.reject(result, problems);
 		model.addAttribute("form", form);
 		model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", result);
 		return show(athlete, form, model);
@@ -191,11 +195,9 @@ class MorningPage {
 		model.addAttribute("feelsValues", Feels.values());
 		model.addAttribute("tags", ContextTag.values());
 		model.addAttribute("redFlagsNamed", form.redFlags());
-		model.addAttribute("corrects", !"0".equals(form.revision()));
-		for (String asked : List.of("confirmRedFlag", "askToRepeat")) {
-			if (!model.containsAttribute(asked)) {
-				model.addAttribute(asked, false);
-			}
+		model.addAttribute("corrects", form.basedOn() > 0);
+		if (!model.containsAttribute("confirmRedFlag")) {
+			model.addAttribute("confirmRedFlag", false);
 		}
 		return "entry/morning";
 	}

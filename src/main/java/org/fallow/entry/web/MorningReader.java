@@ -20,20 +20,27 @@ import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads a typed morning: either a morning to save, or what is wrong with it.
+ * Reads a typed morning: either a morning to save, or what is wrong with it. Nothing that
+ * was typed or ticked is dropped silently: what cannot be understood is a problem.
  */
 final class MorningReader {
+
+	/** A temperature from which there is fever, degrees Celsius. */
+	private static final double FEVER_CELSIUS = 38.0;
+
+	private static final String UNKNOWN = "entry.code.unknown";
 
 	private final MorningForm form;
 
 	private final List<Problem> problems = new ArrayList<>();
 
-	private @Nullable RrSeries series;
+	private final @Nullable RrSeries series;
 
 	private @Nullable NewMorning morning;
 
 	MorningReader(MorningForm form) {
 		this.form = form;
+		this.series = series();
 		read();
 	}
 
@@ -52,58 +59,61 @@ final class MorningReader {
 
 	/** Whether RR intervals were given that should be measured once more. */
 	boolean isLowQuality() {
-		RrSeries given = this.series;
-		return given != null && given.isLowQuality();
+		return this.series != null && this.series.isLowQuality();
 	}
 
 	private void read() {
 		Optional<LocalDate> day = Typed.day(this.form.day(), "day", this.problems);
-		Double rhr = Typed.number(this.form.rhr(), "rhr", this.problems);
-		Double rmssd = Typed.number(this.form.rmssd(), "rmssd", this.problems);
+		MeasuredValues values = MeasuredValues.of(this.form, this.series, this.problems);
 		Double temperature = Typed.number(this.form.temperature(), "temperature", this.problems);
-		readRr();
-		RrSeries given = this.series;
-		if (given != null) {
-			rhr = (rhr == null) ? given.clean().heartRateBpm() : rhr;
-			rmssd = (rmssd == null) ? given.clean().rmssdMs() : rmssd;
-		}
-		Feels feels = MorningForm.isTrue(this.form.allWell()) ? Feels.WELL
-				: Typed.oneOf(Feels.class, this.form.feels()).orElse(null);
-		if (MorningForm.isTrue(this.form.allWell()) && this.form.saysUnwell()) {
-			this.problems.add(Problem.of("", "morning.all-well.contradicted"));
-		}
-		else if (feels == null && this.form.redFlags().isEmpty()) {
-			this.problems.add(Problem.of("feels", "morning.feels.missing"));
-		}
+		List<ReportedSymptom> symptoms = symptoms();
+		FeverMedicine medicine = known(FeverMedicine.class, this.form.feverMedicine(), "feverMedicine");
+		List<ContextTag> tags = tags();
+		Feels feels = feels(temperature);
+		Method method = known(Method.class, this.form.method(), "method");
+		Posture posture = known(Posture.class, this.form.posture(), "posture");
 		if (day.isEmpty() || !this.problems.isEmpty()) {
 			return;
 		}
-		boolean measured = rhr != null || rmssd != null;
-		this.morning = new NewMorning(day.get(), revision(),
-				measured ? Typed.oneOf(Method.class, this.form.method()).orElse(null) : null,
-				measured ? Typed.oneOf(Posture.class, this.form.posture()).orElse(null) : null, rhr, rmssd, List.of(),
-				isLowQuality(), temperature, symptoms(), MorningForm.isTrue(this.form.fever()),
-				Typed.oneOf(FeverMedicine.class, this.form.feverMedicine()).orElse(FeverMedicine.NONE), eating(), feels,
-				MorningForm.isTrue(this.form.soreness()) ? Severity.MILD : null, tags(),
+		boolean measured = values.any();
+		this.morning = new NewMorning(day.get(), this.form.basedOn(), measured ? method : null,
+				measured ? posture : null, values.rhrBpm(), values.rmssdMs(), intervals(), isLowQuality(), temperature,
+				symptoms, MorningForm.isTrue(this.form.fever()), (medicine == null) ? FeverMedicine.NONE : medicine,
+				eating(), feels, MorningForm.isTrue(this.form.soreness()) ? Severity.MILD : null, tags,
 				Typed.wordsOrNull(this.form.note()), null);
 	}
 
-	private void readRr() {
+	private @Nullable RrSeries series() {
 		String text = Typed.words(this.form.rr());
 		if (text.isEmpty()) {
-			return;
+			return null;
 		}
 		try {
-			this.series = RrSeries.parse(text);
+			return RrSeries.parse(text);
 		}
 		catch (IllegalArgumentException ex) {
 			this.problems.add(Problem.of("rr", "morning.rr.unreadable"));
+			return null;
 		}
 	}
 
-	private int revision() {
-		String text = Typed.words(this.form.revision());
-		return text.matches("\\d{1,6}") ? Integer.parseInt(text) : 0;
+	private List<Integer> intervals() {
+		return (this.series == null) ? List.of() : this.series.milliseconds();
+	}
+
+	private @Nullable Feels feels(@Nullable Double temperature) {
+		Feels chosen = known(Feels.class, this.form.feels(), "feels");
+		if (MorningForm.isTrue(this.form.allWell())) {
+			boolean hot = temperature != null && temperature >= FEVER_CELSIUS;
+			if (hot || this.form.saysUnwell()) {
+				this.problems.add(Problem.of("", "morning.all-well.contradicted"));
+			}
+			return Feels.WELL;
+		}
+		if (Typed.words(this.form.feels()).isEmpty()) {
+			this.problems.add(Problem.of("feels", "morning.feels.missing"));
+		}
+		return chosen;
 	}
 
 	private @Nullable Boolean eating() {
@@ -112,9 +122,15 @@ final class MorningReader {
 	}
 
 	private List<ContextTag> tags() {
+		List<ContextTag> tags = new ArrayList<>();
 		List<String> given = this.form.tags();
-		return (given == null) ? List.of()
-				: given.stream().flatMap((tag) -> Typed.oneOf(ContextTag.class, tag).stream()).sorted().toList();
+		for (String code : (given == null) ? List.<String>of() : given) {
+			ContextTag tag = known(ContextTag.class, code, "tags");
+			if (tag != null && !tags.contains(tag)) {
+				tags.add(tag);
+			}
+		}
+		return tags.stream().sorted().toList();
 	}
 
 	private List<ReportedSymptom> symptoms() {
@@ -122,17 +138,35 @@ final class MorningReader {
 		for (Map.Entry<String, String> ticked : this.form.ticked().entrySet()) {
 			Optional<Symptom> symptom = Typed.oneOf(Symptom.class, ticked.getKey());
 			Optional<Severity> severity = Typed.oneOf(Severity.class, ticked.getValue());
-			if (symptom.isPresent() && severity.isPresent() && symptom.get() != Symptom.OTHER) {
+			if (symptom.isEmpty() || severity.isEmpty() || symptom.get() == Symptom.OTHER) {
+				this.problems.add(Problem.of("", UNKNOWN));
+			}
+			else {
 				symptoms.add(ReportedSymptom.of(symptom.get(), severity.get()));
 			}
 		}
 		symptoms.sort((one, other) -> one.symptom().compareTo(other.symptom()));
-		String words = Typed.words(this.form.otherSymptom());
-		if (!words.isEmpty()) {
-			symptoms.add(new ReportedSymptom(Symptom.OTHER,
-					Typed.oneOf(Severity.class, this.form.otherSeverity()).orElse(Severity.MODERATE), words));
-		}
+		other().ifPresent(symptoms::add);
 		return symptoms;
+	}
+
+	/** The symptom in own words; moderate where only its words are given. */
+	private Optional<ReportedSymptom> other() {
+		String words = Typed.words(this.form.otherSymptom());
+		Severity severity = known(Severity.class, this.form.otherSeverity(), "otherSeverity");
+		if (words.isEmpty() && severity != null) {
+			this.problems.add(Problem.of("otherSymptom", "entry.other-symptom.missing"));
+		}
+		return words.isEmpty() ? Optional.empty() : Optional
+			.of(new ReportedSymptom(Symptom.OTHER, (severity == null) ? Severity.MODERATE : severity, words));
+	}
+
+	private <E extends Enum<E>> @Nullable E known(Class<E> type, @Nullable String code, String field) {
+		Optional<E> value = Typed.oneOf(type, code);
+		if (value.isEmpty() && !Typed.words(code).isEmpty()) {
+			this.problems.add(Problem.of(field, UNKNOWN));
+		}
+		return value.orElse(null);
 	}
 
 }

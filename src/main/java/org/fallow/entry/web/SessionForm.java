@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The session log as typed.
  *
+ * @param key the session it corrects; empty for a new one
  * @param day the day
  * @param activity run or other
  * @param minutes duration
@@ -18,18 +19,30 @@ import org.jspecify.annotations.Nullable;
  * @param requestId this form's sending
  * @param redFlagConfirmed true once red flags were asked again
  */
-public record SessionForm(@Nullable String day, @Nullable String activity, @Nullable String minutes,
-		@Nullable String rpe, @Nullable String intensity, @Nullable List<String> after, @Nullable String note,
-		@Nullable String requestId, @Nullable Boolean redFlagConfirmed) {
+public record SessionForm(@Nullable String key, @Nullable String day, @Nullable String activity,
+		@Nullable String minutes, @Nullable String rpe, @Nullable String intensity, @Nullable List<String> after,
+		@Nullable String note, @Nullable String requestId, @Nullable String redFlagConfirmed) {
+
+	/** The same as a correction of a stored session, sent as a new one. */
+	SessionForm correcting(String stored, String newRequestId) {
+		return new SessionForm(stored, this.day, this.activity, this.minutes, this.rpe, this.intensity, this.after,
+				this.note, newRequestId, this.redFlagConfirmed);
+	}
+
+	boolean isConfirmed() {
+		return "true".equals(this.redFlagConfirmed);
+	}
+
+	List<String> codes() {
+		return (this.after == null) ? List.of() : this.after;
+	}
 
 	List<AfterSession> noticed() {
-		List<String> given = this.after;
-		return (given == null) ? List.of()
-				: given.stream()
-					.flatMap((code) -> Typed.oneOf(AfterSession.class, code).stream())
-					.distinct()
-					.sorted()
-					.toList();
+		return codes().stream()
+			.flatMap((code) -> Typed.oneOf(AfterSession.class, code).stream())
+			.distinct()
+			.sorted()
+			.toList();
 	}
 
 	List<AfterSession> redFlags() {

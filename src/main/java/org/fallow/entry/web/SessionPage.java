@@ -2,9 +2,7 @@ package org.fallow.entry.web;
 
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 import org.fallow.entry.Activity;
 import org.fallow.entry.AfterSession;
@@ -20,6 +18,7 @@ import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
+import org.springframework.validation.BeanPropertyBindingResult;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -49,57 +48,63 @@ class SessionPage {
 	@GetMapping("/session")
 	String form(Model model) {
 		Athlete athlete = this.access.self();
-		SessionForm form = new SessionForm(today(athlete).toString(), Activity.RUN.name(), null, null,
-				Intensity.EASY.name(), List.of(), null, Submission.newRequestId().toString(), false);
+		SessionForm form = new SessionForm(null, today(athlete).toString(), Activity.RUN.name(), null, null,
+				Intensity.EASY.name(), List.of(), null, Submission.newRequestId().toString(), null);
 		model.addAttribute("form", form);
 		return show(athlete, form, model);
 	}
 
 	@PostMapping("/session")
-	String save(@ModelAttribute("form") SessionForm form, BindingResult result, Model model,
-			RedirectAttributes redirect) {
+	String save(@ModelAttribute SessionForm form, Model model, RedirectAttributes redirect) {
 		Athlete athlete = this.access.self();
-		List<Problem> problems = new ArrayList<>();
-		Optional<LocalDate> day = Typed.day(form.day(), "day", problems);
-		Double minutes = Typed.number(form.minutes(), "minutes", problems);
-		Double rpe = Typed.number(form.rpe(), "rpe", problems);
-		if (minutes == null && problems.stream().noneMatch((p) -> p.field().equals("minutes"))) {
-			problems.add(Problem.of("minutes", "session.minutes.missing"));
+		SessionReader reader = new SessionReader(form);
+		List<Problem> problems = reader.problems().isEmpty() ? tooOld(athlete, reader.session().day())
+				: reader.problems();
+		if (!problems.isEmpty()) {
+			return refused(athlete, form, problems, model);
 		}
-		if (minutes != null && minutes != Math.rint(minutes)) {
-			problems.add(Problem.of("minutes", "session.minutes.whole"));
+		if (!form.redFlags().isEmpty() && !form.isConfirmed()) {
+			model.addAttribute("confirmRedFlag", true);
+			return refused(athlete, form, List.of(), model);
 		}
-		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
-		if (problems.isEmpty() && !form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
-			return show(athlete, form, model);
-		}
-		if (problems.isEmpty() && minutes != null) {
-			NewSession session = new NewSession(null, day.orElseThrow(),
-					Typed.oneOf(Activity.class, form.activity()).orElse(Activity.RUN), minutes.intValue(), rpe,
-					Typed.oneOf(Intensity.class, form.intensity()).orElse(null), form.noticed(), false,
-					Typed.wordsOrNull(form.note()), null);
-			Saved saved = this.sessions.save(athlete.id(), session,
-					Submission.page(athlete.id(), Role.ATHLETE, Typed.requestId(form.requestId())));
-			if (saved instanceof Saved.Refused refused) {
-				problems.addAll(refused.problems());
-			}
-		}
-		if (problems.isEmpty()) {
-			redirect.addFlashAttribute("notice", Message.of("session.stored"));
-			return "redirect:/today";
-		}
-		problems.forEach((problem) -> reject(result, form, problem));
-		return show(athlete, form, model);
+		return store(athlete, form, reader.session(), model, redirect);
 	}
 
-	private static void reject(BindingResult result, SessionForm form, Problem problem) {
-		Object[] arguments = problem.message().arguments().toArray();
-		if (FormFields.has(form, problem.field())) {
-			result.rejectValue(problem.field(), problem.message().code(), arguments, null);
+	private List<Problem> tooOld(Athlete athlete, LocalDate day) {
+		LocalDate earliest = today(athlete).minusDays(BACK_FILL_DAYS);
+		return day.isBefore(earliest) ? List.of(Problem.of("day", "entry.day.too-old", day, earliest)) : List.of();
+	}
+
+	private String store(Athlete athlete, SessionForm form, NewSession session, Model model,
+			RedirectAttributes redirect) {
+		Saved saved = this.sessions.save(athlete.id(), session,
+				Submission.page(athlete.id(), Role.ATHLETE, Typed.requestId(form.requestId())));
+		if (saved instanceof Saved.Refused refused) {
+			return refused(athlete, form, refused.problems(), model);
 		}
-		else {
-			result.reject(problem.message().code(), arguments, null);
+		if (saved instanceof Saved.Stored stored && stored.again() && !stands(athlete, session, stored.key())) {
+			SessionForm correction = form.correcting(stored.key(), Submission.newRequestId().toString());
+			return refused(athlete, correction, List.of(Problem.of("", "session.sent-before")), model);
 		}
+		redirect.addFlashAttribute("notice", Message.of("session.stored"));
+		return "redirect:/today";
+	}
+
+	/** Whether the stored session of a key says what was sent again just now. */
+	private boolean stands(Athlete athlete, NewSession session, String key) {
+		return this.sessions.of(athlete.id(), session.day(), session.day())
+			.stream()
+			.filter((log) -> log.key().equals(key))
+			.anyMatch((log) -> session.equals(new NewSession(session.key(), log.day(), log.activity(), log.minutes(),
+					log.rpe(), log.intensity(), log.after(), log.removed(), log.note(), null)));
+	}
+
+	private String refused(Athlete athlete, SessionForm form, List<Problem> problems, Model model) {
+		BindingResult result = new BeanPropertyBindingResult(form, "form");
+		FormFields.reject(result, problems);
+		model.addAttribute("form", form);
+		model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", result);
+		return show(athlete, form, model);
 	}
 
 	private String show(Athlete athlete, SessionForm form, Model model) {

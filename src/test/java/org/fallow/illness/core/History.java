@@ -43,7 +43,9 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 
 	private static final Map<Integer, Double> BEATS = Map.ofEntries(Map.entry(10, 55.0), Map.entry(11, 56.0),
 			Map.entry(12, 58.0), Map.entry(13, 60.0), Map.entry(14, 63.0), Map.entry(15, 72.0), Map.entry(16, 43.0),
-			Map.entry(17, 42.0), Map.entry(18, 44.0), Map.entry(19, 40.0), Map.entry(50, 57.0), Map.entry(51, 59.0));
+			Map.entry(17, 42.0), Map.entry(18, 44.0), Map.entry(19, 40.0), Map.entry(50, 57.0), Map.entry(51, 59.0),
+			Map.entry(52, 41.0), Map.entry(53, 42.0), Map.entry(54, 43.0), Map.entry(55, 43.0), Map.entry(56, 42.0),
+			Map.entry(57, 41.0));
 
 	private static final Map<Integer, Symptom> SYMPTOMS = Map.ofEntries(Map.entry(20, Symptom.SNEEZING),
 			Map.entry(21, Symptom.SNEEZING), Map.entry(22, Symptom.COUGH), Map.entry(23, Symptom.FATIGUE),
@@ -84,7 +86,7 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 		other(facts, day, number / 100 % 100, number / 10_000);
 	}
 
-	/** Two of ten days have the morning of the day before. */
+	/** A quarter of the days have the morning of the day before. */
 	private int morningKind(int index) {
 		int number = this.days.get(index);
 		boolean again = index > 0 && number % 100 > 75;
