@@ -43,8 +43,7 @@ class WithdrawalCheck {
 			problems.add(Problem.of("reason", "withdraw.hold"));
 		}
 		else if (!withdraws(athlete, day)) {
-			boolean fresh = episode.openedOn().equals(day);
-			problems.add(Problem.of("reason", fresh ? "withdraw.opened-today" : "withdraw.fever"));
+			problems.add(Problem.of("reason", "withdraw.fever"));
 		}
 	}
 

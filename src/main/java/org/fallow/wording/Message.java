@@ -1,15 +1,17 @@
 package org.fallow.wording;
 
+import java.io.Serializable;
 import java.util.List;
 
 /**
  * Something a page says: the key of a sentence in the message files and the values that
- * go into it, in the order of the sentence's placeholders.
+ * go into it, in the order of the sentence's placeholders. It can be serialized, because
+ * a message for the next page waits in the session, and sessions live in the database.
  *
  * @param code key of the sentence, for example {@code reason.rhr-high}
  * @param arguments values of the placeholders: strings, numbers and dates
  */
-public record Message(String code, List<Object> arguments) {
+public record Message(String code, List<Object> arguments) implements Serializable {
 
 	/** Copies the arguments. */
 	public Message {

@@ -129,7 +129,7 @@ class AssessmentsTests {
 	void refusesAWithdrawalThatTheFoldWouldPassOver() {
 		assertThat(codes(this.illness.withdraw(id(), "none", byCoach()))).containsExactly("withdraw.no-episode");
 		this.illness.report(id(), new NewReport(FIRST, ReportKind.FEVER, 5, null, null), byAthlete());
-		assertThat(codes(this.illness.withdraw(id(), "none", byCoach()))).containsExactly("withdraw.opened-today");
+		assertThat(codes(this.illness.withdraw(id(), "none", byCoach()))).containsExactly("withdraw.fever");
 		this.clock.set(FIRST.plusDays(1));
 		assertThat(codes(this.illness.withdraw(id(), "none", byCoach()))).containsExactly("withdraw.fever");
 		this.illness.hold(id(), FIRST, "looked grey", byCoach());

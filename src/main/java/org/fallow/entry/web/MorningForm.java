@@ -41,9 +41,10 @@ import org.jspecify.annotations.Nullable;
 public record MorningForm(@Nullable String day, @Nullable String method, @Nullable String posture, @Nullable String rhr,
 		@Nullable String rmssd, @Nullable String rr, @Nullable String temperature,
 		@Nullable Map<String, String> symptoms, @Nullable String otherSymptom, @Nullable String otherSeverity,
-		boolean fever, @Nullable String feverMedicine, @Nullable String eatingNormally, @Nullable String feels,
-		boolean soreness, @Nullable List<String> tags, @Nullable String note, @Nullable String requestId,
-		@Nullable String revision, boolean redFlagConfirmed, boolean allWell, boolean repeated) {
+		@Nullable Boolean fever, @Nullable String feverMedicine, @Nullable String eatingNormally,
+		@Nullable String feels, @Nullable Boolean soreness, @Nullable List<String> tags, @Nullable String note,
+		@Nullable String requestId, @Nullable String revision, @Nullable Boolean redFlagConfirmed,
+		@Nullable Boolean allWell, @Nullable Boolean repeated) {
 
 	static MorningForm empty(String day, @Nullable String method, @Nullable String posture, String requestId) {
 		return new MorningForm(day, method, posture, null, null, null, null, Map.of(), null, null, false, "NONE", null,
@@ -133,10 +134,15 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 			.toList();
 	}
 
+	/** Whether a box is ticked; a browser sends nothing of one that is not. */
+	static boolean isTrue(@Nullable Boolean box) {
+		return Boolean.TRUE.equals(box);
+	}
+
 	/** Whether anything speaks against "all well". */
 	boolean saysUnwell() {
 		return !ticked().isEmpty() || !Typed.words(this.otherSymptom).isEmpty()
-				|| !Typed.words(this.otherSeverity).isEmpty() || this.fever
+				|| !Typed.words(this.otherSeverity).isEmpty() || isTrue(this.fever)
 				|| !(Typed.words(this.feverMedicine).isEmpty() || "NONE".equals(this.feverMedicine))
 				|| "false".equals(this.eatingNormally)
 				|| !(Typed.words(this.feels).isEmpty() || "WELL".equals(this.feels));

@@ -116,11 +116,11 @@ class MorningPage {
 		if (!problems.isEmpty()) {
 			return refused(athlete, form, problems, model);
 		}
-		if (!form.redFlags().isEmpty() && !form.redFlagConfirmed()) {
+		if (!form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
 			model.addAttribute("confirmRedFlag", true);
 			return refused(athlete, form, List.of(), model);
 		}
-		if (form.redFlags().isEmpty() && reader.isLowQuality() && !form.repeated()) {
+		if (form.redFlags().isEmpty() && reader.isLowQuality() && !MorningForm.isTrue(form.repeated())) {
 			return refused(athlete, form.askedToRepeat(), List.of(Problem.of("rr", "morning.rr.repeat")), model);
 		}
 		return store(athlete, form, reader.morning(), model, redirect);

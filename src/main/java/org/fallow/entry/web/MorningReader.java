@@ -78,8 +78,9 @@ final class MorningReader {
 		boolean measured = values.any();
 		this.morning = new NewMorning(day.get(), this.form.basedOn(), measured ? method : null,
 				measured ? posture : null, values.rhrBpm(), values.rmssdMs(), intervals(), isLowQuality(), temperature,
-				symptoms, this.form.fever(), (medicine == null) ? FeverMedicine.NONE : medicine, eating(), feels,
-				this.form.soreness() ? Severity.MILD : null, tags, Typed.wordsOrNull(this.form.note()), null);
+				symptoms, MorningForm.isTrue(this.form.fever()), (medicine == null) ? FeverMedicine.NONE : medicine,
+				eating(), feels, MorningForm.isTrue(this.form.soreness()) ? Severity.MILD : null, tags,
+				Typed.wordsOrNull(this.form.note()), null);
 	}
 
 	private @Nullable RrSeries series() {
@@ -102,7 +103,7 @@ final class MorningReader {
 
 	private @Nullable Feels feels(@Nullable Double temperature) {
 		Feels chosen = known(Feels.class, this.form.feels(), "feels");
-		if (this.form.allWell()) {
+		if (MorningForm.isTrue(this.form.allWell())) {
 			boolean hot = temperature != null && temperature >= FEVER_CELSIUS;
 			if (hot || this.form.saysUnwell()) {
 				this.problems.add(Problem.of("", "morning.all-well.contradicted"));

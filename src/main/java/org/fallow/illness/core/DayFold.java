@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 
 import org.fallow.baseline.RhrFlag;
 import org.fallow.baseline.Statistics;
@@ -15,6 +16,7 @@ import org.fallow.illness.core.DayAssessment.Decision;
 import org.fallow.illness.core.State.Kept;
 import org.fallow.illness.core.State.PastDeviation;
 import org.fallow.illness.core.State.PastMark;
+import org.fallow.rules.Clearance;
 import org.fallow.rules.PathName;
 import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleSet;
@@ -109,18 +111,40 @@ final class DayFold {
 		Draft open = this.episode;
 		GateSheet next = (open == null) ? null : (opened == null) ? sheet : Gates.evaluate(this, open);
 		if (next != null && forecast) {
-			next = Forecast.of(this, after, book, next);
+			boolean mayRun = verdict.clearance().compareTo(Clearance.EASY_ONLY) >= 0;
+			next = Forecast.of(this, after, mayRun, book, next);
 		}
 		return new DayAssessment(this.day, this.ruleHash, verdict.clearance(), verdict.reasons(), Notices.of(this),
 				this.mark, this.rhr, this.hrv, this.decisions, opened, next, !this.standing.isEmpty(), after);
 	}
 
+	/** What is held since the last close, as it stands today. */
+	private State heldBefore() {
+		return this.before.holding(this.afterClose);
+	}
+
 	private Numbers numbers() {
-		return new Numbers(this.before, this.known, this.rules, this.day, this.episode, this.windows);
+		return new Numbers(heldBefore(), this.known, this.rules, this.day, this.episode, this.windows);
 	}
 
 	Sickness sickness(MorningEntry morning) {
 		return this.known.sickness(morning, this.rules.opening().feverCelsius());
+	}
+
+	/** Whether an illness was reported on a day or is said to have begun on it. */
+	boolean isReported(LocalDate date) {
+		return reports(date).findAny().isPresent();
+	}
+
+	/** The same, of an illness with fever. */
+	boolean isFeverReported(LocalDate date) {
+		return reports(date).anyMatch((report) -> report.kind() == ReportKind.FEVER);
+	}
+
+	private Stream<IllnessEvent.Report> reports(LocalDate date) {
+		return this.known.events(IllnessEvent.Report.class)
+			.stream()
+			.filter((report) -> report.day().equals(date) || report.recorded().on().equals(date));
 	}
 
 	int stageNow() {
@@ -178,13 +202,18 @@ final class DayFold {
 	 */
 	private void correctOnset() {
 		Draft open = this.episode;
+		Held after = this.afterClose;
+		if (after != null && this.known.fresh().stream().anyMatch((fact) -> fact.day().isBefore(after.asOf()))) {
+			this.afterClose = HeldBaselines.anew(after, this.windows);
+		}
 		if (open == null || this.known.fresh().isEmpty()) {
 			return;
 		}
 		if (open.stage1First == null) {
-			LocalDate earliest = Opening.earliestSick(this, this.known.fresh());
+			LocalDate earliest = Opening.earlierOnset(this, open.firstOnset);
 			if (earliest != null && earliest.isBefore(open.firstOnset) && isAfterClose(earliest)) {
 				open.latestOnset = open.latestOnset.equals(open.firstOnset) ? earliest : open.latestOnset;
+				open.lengthFrom = open.lengthFrom.equals(open.firstOnset) ? earliest : open.lengthFrom;
 				open.firstOnset = earliest;
 			}
 		}
@@ -192,7 +221,7 @@ final class DayFold {
 		boolean touched = !asOf.equals(open.held.asOf())
 				|| this.known.fresh().stream().anyMatch((fact) -> fact.day().isBefore(asOf));
 		if (touched) {
-			open.held = HeldBaselines.again(open.held, this.before, this.windows, open.firstOnset);
+			open.held = HeldBaselines.again(open.held, heldBefore(), this.windows, open.firstOnset);
 		}
 	}
 
@@ -203,7 +232,7 @@ final class DayFold {
 	private void open() {
 		LocalDate onset = (this.episode == null) ? Opening.onset(this) : null;
 		if (onset != null) {
-			Held held = HeldBaselines.forOnset(this.before, this.windows, onset, this.day);
+			Held held = HeldBaselines.forOnset(heldBefore(), this.windows, onset, this.day);
 			this.episode = Draft.opened(this.ruleHash, this.day, onset, held);
 			this.decisions.add(new Decision(Decision.Kind.OPENED, -1, 0));
 		}
@@ -243,7 +272,9 @@ final class DayFold {
 		RhrFlag flag = this.rhr.flag();
 		RhrFlag kept = this.rhr.keptFlag();
 		boolean high = (flag != null && flag.isHigh()) || (kept != null && kept.isHigh());
-		boolean bad = sickness(morning).isSick() || high || this.rhr.raisedForAction() || this.rhr.keptRaised();
+		boolean reported = this.episode != null && isReported(this.day);
+		boolean bad = sickness(morning).isSick() || reported || high || this.rhr.raisedForAction()
+				|| this.rhr.keptRaised();
 		boolean tracked = this.episode != null && this.episode.tracksNow();
 		this.mark = bad ? Mark.BAD : (!tracked || isQuiet()) ? Mark.GOOD : Mark.NEITHER;
 	}
@@ -385,7 +416,8 @@ final class DayFold {
 	private @Nullable Kept keptAfter() {
 		RhrFlag flag = this.rhr.flag();
 		if (flag != null) {
-			return new Kept(this.day, flag, this.rhr.raisedForAction(), Objects.requireNonNull(this.rhr.series()));
+			return new Kept(this.day, flag, this.rhr.raisedForAction(), this.rhr.lowAgain(),
+					Objects.requireNonNull(this.rhr.series()));
 		}
 		boolean dropped = !this.known.fresh(IllnessEvent.SymptomsOnly.class).isEmpty() && this.episode != null;
 		return dropped ? null : this.before.kept();

@@ -19,6 +19,8 @@ final class Draft {
 
 	LocalDate latestOnset;
 
+	LocalDate lengthFrom;
+
 	PathName path;
 
 	PathName floor;
@@ -50,6 +52,7 @@ final class Draft {
 		this.openedOn = episode.openedOn();
 		this.firstOnset = episode.firstOnset();
 		this.latestOnset = episode.latestOnset();
+		this.lengthFrom = episode.lengthFrom();
 		this.path = episode.path();
 		this.floor = episode.floor();
 		this.stage = episode.stage();
@@ -66,14 +69,14 @@ final class Draft {
 	}
 
 	static Draft opened(String ruleHash, LocalDate day, LocalDate onset, Held held) {
-		return new Draft(new Episode(ruleHash, day, onset, onset, PathName.SHORT, PathName.SHORT, 0, day, 0,
+		return new Draft(new Episode(ruleHash, day, onset, onset, onset, PathName.SHORT, PathName.SHORT, 0, day, 0,
 				held.rhr() != null, false, held, null, null, false, 0, null));
 	}
 
 	Episode toEpisode() {
-		return new Episode(this.ruleHash, this.openedOn, this.firstOnset, this.latestOnset, this.path, this.floor,
-				this.stage, this.stageSince, this.counted, this.tracked, this.symptomsOnly, this.held, this.stage1First,
-				this.stage1On, this.relapseRunning, this.badRun, this.steppedBySymptoms);
+		return new Episode(this.ruleHash, this.openedOn, this.firstOnset, this.latestOnset, this.lengthFrom, this.path,
+				this.floor, this.stage, this.stageSince, this.counted, this.tracked, this.symptomsOnly, this.held,
+				this.stage1First, this.stage1On, this.relapseRunning, this.badRun, this.steppedBySymptoms);
 	}
 
 	/** Enters a stage anew, 0 for ill: days and bad mornings count from here. */
@@ -92,6 +95,7 @@ final class Draft {
 	void relapse(LocalDate onset, LocalDate day) {
 		enter(0, day);
 		this.latestOnset = later(this.latestOnset, onset);
+		this.lengthFrom = this.latestOnset;
 		this.floor = longer(this.path);
 		this.stage1On = null;
 		this.steppedBySymptoms = day;

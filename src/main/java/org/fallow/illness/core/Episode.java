@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param openedOn the day it opened
  * @param firstOnset onset of the illness
  * @param latestOnset onset of the latest relapse, or the first onset
+ * @param lengthFrom the day from which lengths of symptoms run: the first onset, or the
+ * first morning of the latest relapse
  * @param path the return path
  * @param floor the shortest path allowed, set by holds and relapses
  * @param stage 0 while ill, else the stage's number
@@ -26,8 +28,8 @@ import org.jspecify.annotations.Nullable;
  * @param badRun bad mornings with no good one between
  * @param steppedBySymptoms latest day of a step back by symptoms; absent if none
  */
-public record Episode(String ruleHash, LocalDate openedOn, LocalDate firstOnset, LocalDate latestOnset, PathName path,
-		PathName floor, int stage, LocalDate stageSince, int counted, boolean tracked, boolean symptomsOnly, Held held,
-		@Nullable LocalDate stage1First, @Nullable LocalDate stage1On, boolean relapseRunning, int badRun,
-		@Nullable LocalDate steppedBySymptoms) {
+public record Episode(String ruleHash, LocalDate openedOn, LocalDate firstOnset, LocalDate latestOnset,
+		LocalDate lengthFrom, PathName path, PathName floor, int stage, LocalDate stageSince, int counted,
+		boolean tracked, boolean symptomsOnly, Held held, @Nullable LocalDate stage1First, @Nullable LocalDate stage1On,
+		boolean relapseRunning, int badRun, @Nullable LocalDate steppedBySymptoms) {
 }

@@ -15,6 +15,7 @@ import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.SessionLog;
+import org.fallow.rules.Clearance;
 import org.fallow.rules.Intensity;
 import org.fallow.rules.RuleBook;
 import org.jspecify.annotations.Nullable;
@@ -32,12 +33,12 @@ final class Forecast {
 	private Forecast() {
 	}
 
-	static GateSheet of(DayFold fold, State after, RuleBook book, GateSheet sheet) {
+	static GateSheet of(DayFold fold, State after, boolean mayRun, RuleBook book, GateSheet sheet) {
 		List<@Nullable LocalDate> earliest = new ArrayList<>();
 		for (Criterion criterion : sheet.criteria()) {
 			earliest.add(criterion.shuts() ? null : fold.day);
 		}
-		LocalDate opens = fold.standing.isEmpty() ? liveOn(fold, after, book, sheet, earliest) : null;
+		LocalDate opens = fold.standing.isEmpty() ? liveOn(fold, after, mayRun, book, sheet, earliest) : null;
 		List<Criterion> criteria = new ArrayList<>();
 		for (int i = 0; i < earliest.size(); i++) {
 			criteria.add(sheet.criteria().get(i).withEarliest(earliest.get(i)));
@@ -45,12 +46,12 @@ final class Forecast {
 		return new GateSheet(sheet.from(), sheet.to(), sheet.closes(), criteria, sheet.opened(), opens);
 	}
 
-	private static @Nullable LocalDate liveOn(DayFold fold, State after, RuleBook book, GateSheet sheet,
+	private static @Nullable LocalDate liveOn(DayFold fold, State after, boolean mayRun, RuleBook book, GateSheet sheet,
 			List<@Nullable LocalDate> earliest) {
 		Known known = fold.known.from(fold.day.minusDays(WINDOW_DAYS));
 		known.newDay();
 		State state = after;
-		if (known.sessions(fold.day, fold.day).isEmpty()) {
+		if (mayRun && known.sessions(fold.day, fold.day).isEmpty()) {
 			known.add(run(fold.day));
 		}
 		for (int i = 1; i <= HORIZON_DAYS; i++) {
@@ -68,7 +69,9 @@ final class Forecast {
 				return day;
 			}
 			state = assessment.state();
-			known.add(run(day));
+			if (assessment.clearance().compareTo(Clearance.EASY_ONLY) >= 0) {
+				known.add(run(day));
+			}
 		}
 		return null;
 	}

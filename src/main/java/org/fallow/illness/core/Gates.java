@@ -98,7 +98,8 @@ final class Gates {
 		for (LocalDate date = this.fold.day; date.isAfter(this.episode.latestOnset)
 				&& missed < 2; date = date.minusDays(1)) {
 			Morning morning = this.fold.known.mornings(date, date.plusDays(1)).get(date);
-			if (morning != null && this.fold.sickness(morning.effective()).isSick()) {
+			boolean sick = morning != null && this.fold.sickness(morning.effective()).isSick();
+			if (sick || this.fold.isReported(date)) {
 				return free;
 			}
 			boolean counts = morning != null && morning.isOnTime();
@@ -110,7 +111,9 @@ final class Gates {
 
 	/** No fever and no fever medicine this morning and on the entered one before. */
 	private boolean isFeverFree() {
-		return this.fold.known.backFrom(this.fold.day)
+		boolean reported = this.fold.isFeverReported(this.fold.day)
+				|| this.fold.isFeverReported(this.fold.day.minusDays(1));
+		return !reported && this.fold.known.backFrom(this.fold.day)
 			.values()
 			.stream()
 			.limit(2)

@@ -30,7 +30,7 @@ final class HeldBaselines {
 		Held held = state.afterClose();
 		LocalDate closedOn = state.closedOn();
 		return held != null && closedOn != null && held.rhr() != null && series.equals(held.series())
-				&& isRecent(windows, closedOn, day)
+				&& !day.isBefore(held.asOf()) && isRecent(windows, closedOn, day)
 				&& windows.countRhr(closedOn, day, series) < windows.rules().baseline().releaseReadings();
 	}
 
@@ -38,7 +38,7 @@ final class HeldBaselines {
 		Held held = state.afterClose();
 		LocalDate closedOn = state.closedOn();
 		boolean holds = held != null && closedOn != null && held.hrv() != null && series.equals(held.hrvSeries())
-				&& isRecent(windows, closedOn, day)
+				&& !day.isBefore(held.asOf()) && isRecent(windows, closedOn, day)
 				&& windows.countHrv(closedOn, day, series) < windows.rules().baseline().releaseReadings();
 		return (holds && held != null) ? held.hrv() : windows.hrvBaseline(day, series);
 	}
@@ -54,6 +54,12 @@ final class HeldBaselines {
 		Series hrvSeries = windows.latestHrvSeries(day);
 		return new Held(asOf, series, (series == null) ? null : rhr(state, windows, series, asOf), hrvSeries,
 				(hrvSeries == null) ? null : hrv(state, windows, hrvSeries, asOf));
+	}
+
+	/** The same baselines of the same day, after a fact in their window came in. */
+	static Held anew(Held held, Windows windows) {
+		return new Held(held.asOf(), held.series(), windows.rhrBaseline(held.asOf(), held.series()), held.hrvSeries(),
+				windows.hrvBaseline(held.asOf(), held.hrvSeries()));
 	}
 
 	/** The same baselines for another onset or other facts, for the same series. */

@@ -68,7 +68,7 @@ final class Numbers {
 				(baseline == null) ? null : SustainedRise.slack(baseline.spread(), this.rules.cusum()),
 				(baseline == null) ? null : SustainedRise.limit(baseline.spread(), this.rules.cusum()), start, rise,
 				(keeps && kept != null) ? kept.flag() : null, keeps && kept != null && kept.raisedForAction(),
-				(kept != null) ? kept.day() : null, kept != null && !keeps && hasBaseline(kept.series()),
+				keeps && kept != null && kept.lowAgain(), leftOutSince(kept), !keeps && isLeftOut(deviation, kept),
 				deviation != null && isLowAgain(deviation), hasDrifted(baseline, series));
 	}
 
@@ -88,7 +88,7 @@ final class Numbers {
 		}
 		if (this.episode != null) {
 			Held held = this.episode.held;
-			return (series.equals(held.series()) && this.episode.tracksNow()) ? held.rhr() : null;
+			return (series.equals(held.series()) && this.episode.tracked) ? held.rhr() : null;
 		}
 		return HeldBaselines.rhr(this.before, this.windows, series, date);
 	}
@@ -98,6 +98,18 @@ final class Numbers {
 			return this.episode.held.asOf();
 		}
 		return (series == null) ? null : HeldBaselines.rhrAsOf(this.before, this.windows, series, this.day);
+	}
+
+	/** The latest comparable reading: from there flags are kept and silence counts. */
+	private @Nullable LocalDate leftOutSince(@Nullable Kept kept) {
+		return (kept != null) ? kept.day() : this.windows.latestRhrDay(this.day.minusDays(1));
+	}
+
+	private boolean isLeftOut(@Nullable Deviation deviation, @Nullable Kept kept) {
+		LocalDate since = leftOutSince(kept);
+		Series series = (kept != null) ? kept.series() : this.windows.latestRhrSeries(this.day.minusDays(1));
+		return deviation == null && !isSymptomsOnly() && since != null && series != null && hasBaseline(series)
+				&& apart(since) > this.rules.flags().keptMornings();
 	}
 
 	private boolean hasBaseline(Series series) {

@@ -3,6 +3,7 @@ package org.fallow.illness.core;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.SortedMap;
 
 import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
@@ -47,24 +48,64 @@ final class Opening {
 	}
 
 	/**
-	 * First of the latest entered mornings running with symptoms above the neck, if these
-	 * are enough and one of them was recorded today.
+	 * First of enough entered mornings running with symptoms above the neck, one of which
+	 * was recorded today.
 	 */
 	private static @Nullable LocalDate coldRun(DayFold fold) {
 		int needed = fold.rules.opening().coldMornings();
-		List<MorningEntry> latest = fold.known.backFrom(fold.day)
-			.values()
-			.stream()
-			.limit(needed)
-			.map(Morning::effective)
-			.toList();
-		if (latest.size() < needed || latest.stream().noneMatch((e) -> e.recorded().on().equals(fold.day))) {
-			return null;
+		List<Morning> entered = List.copyOf(recent(fold).values());
+		for (int i = 0; i + needed <= entered.size(); i++) {
+			List<Morning> run = entered.subList(i, i + needed);
+			if (isColdRun(fold, run)) {
+				return run.get(0).day();
+			}
 		}
-		LocalDate first = latest.get(needed - 1).day();
-		boolean within = fold.day.toEpochDay() - first.toEpochDay() < fold.rules.opening().coldWithinDays();
-		boolean all = latest.stream().allMatch((e) -> fold.sickness(e).aboveTheNeck() && isAfterWithdrawal(fold, e));
-		return (within && all) ? first : null;
+		return null;
+	}
+
+	private static SortedMap<LocalDate, Morning> recent(DayFold fold) {
+		LocalDate from = fold.known.fresh(MorningEntry.class)
+			.stream()
+			.map(MorningEntry::day)
+			.min(LocalDate::compareTo)
+			.orElse(fold.day)
+			.minusDays(fold.rules.opening().coldWithinDays());
+		return fold.known.mornings(from, fold.day.plusDays(1));
+	}
+
+	private static boolean isColdRun(DayFold fold, List<Morning> run) {
+		LocalDate first = run.get(0).day();
+		LocalDate last = run.get(run.size() - 1).day();
+		boolean within = last.toEpochDay() - first.toEpochDay() < fold.rules.opening().coldWithinDays();
+		boolean fresh = run.stream()
+			.flatMap((morning) -> morning.revisions().stream())
+			.anyMatch((entry) -> entry.recorded().on().equals(fold.day));
+		return within && fresh && run.stream().allMatch((morning) -> isCold(fold, morning));
+	}
+
+	private static boolean isCold(DayFold fold, Morning morning) {
+		return morning.revisions()
+			.stream()
+			.anyMatch((entry) -> fold.sickness(entry).aboveTheNeck() && isAfterWithdrawal(fold, entry));
+	}
+
+	/**
+	 * An onset before the one known so far, from what was recorded today: a sick morning
+	 * or report, or a cold morning that runs on into the first one.
+	 */
+	static @Nullable LocalDate earlierOnset(DayFold fold, LocalDate onset) {
+		LocalDate earliest = earliestSick(fold, fold.known.fresh());
+		LocalDate from = onset.minusDays(fold.rules.opening().coldWithinDays() - 1L);
+		LocalDate running = null;
+		for (Morning morning : fold.known.mornings(from, onset).descendingMap().values()) {
+			if (!isCold(fold, morning)) {
+				break;
+			}
+			running = morning.day();
+		}
+		boolean late = running != null
+				&& fold.known.fresh(MorningEntry.class).stream().anyMatch((entry) -> entry.day().isBefore(onset));
+		return late ? earliest(earliest, running) : earliest;
 	}
 
 	private static @Nullable LocalDate earliest(@Nullable LocalDate one, @Nullable LocalDate other) {

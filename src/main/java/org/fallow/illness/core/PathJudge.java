@@ -45,7 +45,7 @@ final class PathJudge {
 			judge.see(morning.effective(), known, episode);
 		}
 		for (IllnessEvent.Report report : known.events(IllnessEvent.Report.class)) {
-			if (!report.day().isBefore(episode.firstOnset) && !report.recorded().on().isBefore(episode.firstOnset)) {
+			if (!report.day().isBefore(episode.firstOnset) || !report.recorded().on().isBefore(episode.openedOn)) {
 				judge.see(report);
 			}
 		}
@@ -73,7 +73,7 @@ final class PathJudge {
 		this.stomach |= sick.stomach();
 		this.other |= sick.other() || sick.redFlag();
 		this.fever |= sick.fever() || sick.medicineForIllness();
-		boolean measured = !entry.day().isBefore(episode.latestOnset)
+		boolean measured = !entry.day().isBefore(episode.lengthFrom)
 				&& (episode.stage1On == null || entry.day().isBefore(episode.stage1On));
 		if (measured && sick.isSick()) {
 			this.lastSick = entry.day();
@@ -99,7 +99,7 @@ final class PathJudge {
 	private PathName judged(Draft episode) {
 		RuleSet.Limits limits = this.rules.limits();
 		LocalDate last = this.lastSick;
-		long ill = (last == null) ? 0 : last.toEpochDay() - episode.latestOnset.toEpochDay() + 1;
+		long ill = (last == null) ? 0 : last.toEpochDay() - episode.lengthFrom.toEpochDay() + 1;
 		if (this.covid || this.feverDays.days() >= limits.feverDays() || this.chestDays.days() > limits.chestDays()
 				|| ill > limits.illDays()) {
 			return PathName.LONG;

@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param rise the sustained rise after it
  * @param keptFlag flag kept because the reading was left out
  * @param keptRaised whether raised for action is kept
+ * @param keptLow whether a second low morning is kept
  * @param keptFrom the day it is kept from
  * @param leftOut whether the reading has been left out for too long
  * @param lowAgain whether this is the second low morning
@@ -41,6 +42,6 @@ public record RhrEvidence(@Nullable Series series, @Nullable Double reading, int
 		@Nullable Double spread, boolean provisional, @Nullable LocalDate heldAsOf, @Nullable Double dev,
 		@Nullable Double tolerance, @Nullable Double low, @Nullable Double high, @Nullable RhrFlag flag,
 		boolean raisedForAction, List<State.PastDeviation> before, @Nullable Double slack, @Nullable Double limit,
-		SustainedRise riseBefore, SustainedRise rise, @Nullable RhrFlag keptFlag, boolean keptRaised,
+		SustainedRise riseBefore, SustainedRise rise, @Nullable RhrFlag keptFlag, boolean keptRaised, boolean keptLow,
 		@Nullable LocalDate keptFrom, boolean leftOut, boolean lowAgain, boolean drift) {
 }

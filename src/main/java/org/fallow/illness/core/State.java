@@ -49,6 +49,12 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 				List.of(), null, null, null);
 	}
 
+	/** The same with other baselines held since the last close. */
+	State holding(@Nullable Held held) {
+		return new State(this.day, this.rise, this.deviations, this.kept, this.marks, this.restOn, this.episode,
+				this.holds, this.out, held, this.closedOn, this.withdrawnAt);
+	}
+
 	/**
 	 * A past morning's deviation.
 	 *
@@ -74,9 +80,10 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 	 * @param day the morning
 	 * @param flag its flag
 	 * @param raisedForAction whether it was raised for action
+	 * @param lowAgain whether it was the second low morning
 	 * @param series its series
 	 */
-	public record Kept(LocalDate day, RhrFlag flag, boolean raisedForAction, Series series) {
+	public record Kept(LocalDate day, RhrFlag flag, boolean raisedForAction, boolean lowAgain, Series series) {
 	}
 
 }

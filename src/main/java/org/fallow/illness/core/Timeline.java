@@ -28,11 +28,14 @@ public record Timeline(List<Fact> facts) {
 	}
 
 	/**
-	 * The first day the facts speak of.
-	 * @return the earliest day; {@link LocalDate#MAX} if there is no fact
+	 * The first day on which anything was known.
+	 * @return the earliest recorded day; {@link LocalDate#MAX} if there is no fact
 	 */
 	public LocalDate firstDay() {
-		return this.facts.stream().map(Fact::day).min(Comparator.naturalOrder()).orElse(LocalDate.MAX);
+		return this.facts.stream()
+			.map((fact) -> fact.recorded().on())
+			.min(Comparator.naturalOrder())
+			.orElse(LocalDate.MAX);
 	}
 
 	/**

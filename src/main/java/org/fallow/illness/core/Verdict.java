@@ -141,6 +141,9 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 			else if (rhr.keptRaised()) {
 				row(rows, Clearance.EASY_ONLY, "reason.rhr-raised-kept", rhr.keptFrom());
 			}
+			else if (rhr.keptLow()) {
+				row(rows, Clearance.EASY_ONLY, "reason.rhr-low-kept", rhr.keptFrom());
+			}
 		}
 		if (entered && rhr.leftOut() && rhr.keptFrom() != null) {
 			row(rows, Clearance.EASY_ONLY, "reason.rhr-left-out", rhr.keptFrom());

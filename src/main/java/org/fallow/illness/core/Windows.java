@@ -23,6 +23,9 @@ import org.jspecify.annotations.Nullable;
  */
 record Windows(Known known, List<DayRange> out, RuleSet rules) {
 
+	/** Readings older than this say nothing about the series in use. */
+	private static final int LOOK_BACK_DAYS = 120;
+
 	/** The series of an entry's measurement; null without one. */
 	@Nullable Series series(MorningEntry entry) {
 		Method method = entry.method();
@@ -52,10 +55,23 @@ record Windows(Known known, List<DayRange> out, RuleSet rules) {
 		return latestSeries(day, Windows::usableLn);
 	}
 
+	/** Day of the latest resting heart rate up to a day; null if there is none. */
+	@Nullable LocalDate latestRhrDay(LocalDate day) {
+		MorningEntry latest = latest(day, Windows::usableRhr);
+		return (latest == null) ? null : latest.day();
+	}
+
 	private @Nullable Series latestSeries(LocalDate day, Function<MorningEntry, @Nullable Double> value) {
-		for (Morning morning : this.known.backFrom(day).values()) {
+		MorningEntry latest = latest(day, value);
+		return (latest == null) ? null : series(latest);
+	}
+
+	private @Nullable MorningEntry latest(LocalDate day, Function<MorningEntry, @Nullable Double> value) {
+		for (Morning morning : this.known.mornings(day.minusDays(LOOK_BACK_DAYS), day.plusDays(1))
+			.descendingMap()
+			.values()) {
 			if (value.apply(morning.effective()) != null) {
-				return series(morning.effective());
+				return morning.effective();
 			}
 		}
 		return null;

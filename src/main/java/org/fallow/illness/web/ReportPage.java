@@ -73,11 +73,8 @@ class ReportPage {
 		if (worst.isEmpty()) {
 			result.rejectValue("worst", "report.worst.missing");
 		}
-		if (result.hasErrors()) {
-			return show(athlete, model);
-		}
-		if (!form.ticked().isEmpty() && !"true".equals(form.redFlagConfirmed())) {
-			model.addAttribute("confirmRedFlag", true);
+		model.addAttribute("confirmRedFlag", !redFlags(form).isEmpty());
+		if (result.hasErrors() || !form.ticked().isEmpty() && !"true".equals(form.redFlagConfirmed())) {
 			return show(athlete, model);
 		}
 		return store(athlete, form, new NewReport(onset.orElseThrow(), kind.orElseThrow(), worst.orElseThrow(),

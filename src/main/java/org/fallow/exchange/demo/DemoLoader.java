@@ -1,0 +1,156 @@
+package org.fallow.exchange.demo;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+import org.fallow.access.CurrentPerson;
+import org.fallow.access.PersonId;
+import org.fallow.exchange.csv.ColumnMapping;
+import org.fallow.exchange.imports.Choice;
+import org.fallow.exchange.imports.ImportJob;
+import org.fallow.exchange.imports.ImportWorker;
+import org.fallow.exchange.imports.Imports;
+import org.fallow.team.Accounts;
+import org.fallow.team.Athlete;
+import org.fallow.team.NewAthlete;
+import org.fallow.team.People;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+import org.springframework.beans.factory.SmartInitializingSingleton;
+import org.springframework.context.annotation.Profile;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/**
+ * Loads the demo squad before the first page can be asked for, unless there is an account
+ * already (a demo home that was kept).
+ */
+@Component
+@Profile("demo")
+class DemoLoader implements SmartInitializingSingleton {
+
+	private static final Logger log = LoggerFactory.getLogger(DemoLoader.class);
+
+	private final People people;
+
+	private final Accounts accounts;
+
+	private final Imports imports;
+
+	private final ImportWorker worker;
+
+	private final DemoFacts facts;
+
+	private final HeldChanges changes;
+
+	private final TransactionTemplate transaction;
+
+	private final Clock clock;
+
+	DemoLoader(People people, Accounts accounts, Imports imports, ImportWorker worker, DemoFacts facts,
+			HeldChanges changes, PlatformTransactionManager transactions, Clock clock) {
+		this.people = people;
+		this.accounts = accounts;
+		this.imports = imports;
+		this.worker = worker;
+		this.facts = facts;
+		this.changes = changes;
+		this.transaction = new TransactionTemplate(transactions);
+		this.clock = clock;
+	}
+
+	@Override
+	public void afterSingletonsInstantiated() {
+		if (this.accounts.none()) {
+			load();
+		}
+	}
+
+	private void load() {
+		long start = System.nanoTime();
+		ZoneId zone = ZoneId.systemDefault();
+		DemoFiles files = DemoFiles.endingOn(LocalDate.now(this.clock.withZone(zone)));
+		UUID team = this.people.addTeam(this.people.foundClub(DemoClub.CLUB).id(), DemoClub.TEAM, zone).id();
+		PersonId coach = addCoaches(team);
+		Map<String, PersonId> athletes = addAthletes(team, files.people());
+		log.info("Demo: {} invented athletes, days moved by {} weeks", athletes.size(), files.weeks());
+		importMornings(team, coach, files);
+		log.info("Demo: mornings are in after {}", since(start));
+		addFacts(coach, athletes, files);
+		log.info("Demo: the squad is complete after {}", since(start));
+	}
+
+	private PersonId addCoaches(UUID team) {
+		List<PersonId> coaches = DemoClub.COACHES.stream().map((name) -> {
+			PersonId coach = this.people.addCoach(team, name);
+			this.accounts.open(coach, DemoClub.username(name), DemoClub.PASSWORD);
+			return coach;
+		}).toList();
+		return coaches.get(0);
+	}
+
+	private Map<String, PersonId> addAthletes(UUID team, List<DemoPerson> demoPeople) {
+		Map<String, PersonId> athletes = new LinkedHashMap<>();
+		for (DemoPerson person : demoPeople) {
+			Athlete athlete = this.people.addAthlete(team,
+					new NewAthlete(person.name(), person.code(), null, person.birthDate(), person.group()));
+			this.accounts.open(athlete.id(), DemoClub.username(person.name()), DemoClub.PASSWORD);
+			athletes.put(person.code(), athlete.id());
+		}
+		return athletes;
+	}
+
+	private void importMornings(UUID team, PersonId coach, DemoFiles files) {
+		try {
+			Path file = Files.createTempFile("fallow-demo", ".csv");
+			files.writeMornings(file);
+			UUID job = this.imports.receive(team, coach, "mornings.csv", file);
+			Files.delete(file);
+			ImportJob waiting = this.imports.find(job).orElseThrow();
+			this.imports.start(job, new Choice(ColumnMapping.guess(waiting.headers()), false));
+			this.worker.runNow(job);
+			ImportJob done = this.imports.find(job).orElseThrow();
+			if (done.state() != ImportJob.State.DONE || done.counts().rejected() > 0) {
+				throw new IllegalStateException("the demo's mornings were not taken in: " + done);
+			}
+		}
+		catch (IOException ex) {
+			throw new UncheckedIOException(ex);
+		}
+	}
+
+	/** Each athlete's in one transaction, in the order they became known. */
+	private void addFacts(PersonId coach, Map<String, PersonId> athletes, DemoFiles files) {
+		List<DemoEvent> events = files.events();
+		List<DemoSession> sessions = files.sessions();
+		athletes.forEach((code, athlete) -> {
+			Runnable work = () -> {
+				events.stream()
+					.filter((event) -> event.person().equals(code))
+					.forEach((event) -> this.facts.store(athlete, event, coach));
+				sessions.stream()
+					.filter((session) -> session.person().equals(code))
+					.forEach((session) -> this.facts.store(athlete, session, coach));
+			};
+			CurrentPerson.runAs(coach,
+					() -> this.transaction.executeWithoutResult((status) -> this.changes.together(work)));
+		});
+	}
+
+	private static String since(long start) {
+		return Duration.ofMillis((System.nanoTime() - start) / 1_000_000).toString();
+	}
+
+}

@@ -1,0 +1,7 @@
+/**
+ * The pages of imports.
+ */
+@NullMarked
+package org.fallow.exchange.web;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,7 @@
+/**
+ * Tests of the import pages.
+ */
+@NullMarked
+package org.fallow.exchange.web;
+
+import org.jspecify.annotations.NullMarked;
