@@ -132,6 +132,27 @@ public class Accounts {
 		return find(username).filter((account) -> !account.personId().equals(except.value())).isPresent();
 	}
 
+	/**
+	 * Whether an address is in use by anybody.
+	 * @param username e-mail address
+	 * @return true if it is
+	 */
+	@Transactional(readOnly = true)
+	public boolean isTaken(String username) {
+		return find(username).isPresent();
+	}
+
+	/**
+	 * Whether a person still signs in with a password that was issued to them.
+	 * @param person whose account
+	 * @return true until they chose one; false without an account
+	 */
+	@Transactional(readOnly = true)
+	public boolean hasIssuedPassword(PersonId person) {
+		Account account = this.entities.find(Account.class, person.value());
+		return account != null && account.isOneTime();
+	}
+
 	Optional<Account> find(String username) {
 		return this.entities.createQuery("select a from Account a where a.username = :username", Account.class)
 			.setParameter("username", folded(username))

@@ -91,11 +91,14 @@ class PeopleController {
 		if (!username.matches("\\S{3,100}")) {
 			result.rejectValue("username", "account.username.form");
 		}
-		else if (this.accounts.isTaken(username, this.access.person())) {
+		else if (this.accounts.isTaken(username)) {
 			result.rejectValue("username", "account.username.taken");
 		}
 		if (team == null) {
 			result.rejectValue("teamId", "people.team.unknown");
+		}
+		else if (!PersonForm.text(form.groupId()).isEmpty() && group(form, team) == null) {
+			result.rejectValue("groupId", "people.group.other-team");
 		}
 		try {
 			String born = PersonForm.text(form.birthDate());

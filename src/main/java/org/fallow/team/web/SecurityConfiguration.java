@@ -1,11 +1,20 @@
 package org.fallow.team.web;
 
+import java.io.IOException;
+
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import org.springframework.boot.security.autoconfigure.web.servlet.PathRequest;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
+import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.access.AccessDeniedHandler;
+import org.springframework.security.web.access.AccessDeniedHandlerImpl;
+import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 
 /**
@@ -19,6 +28,8 @@ class SecurityConfiguration {
 			+ "font-src 'self'; connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
 	private static final String SIGN_IN = "/sign-in";
+
+	private static final AccessDeniedHandler FORBIDDEN = new AccessDeniedHandlerImpl();
 
 	@Bean
 	SecurityFilterChain pages(HttpSecurity http) throws Exception {
@@ -36,9 +47,21 @@ class SecurityConfiguration {
 		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
 		http.sessionManagement((sessions) -> sessions.invalidSessionUrl(SIGN_IN + "?expired")
 			.sessionFixation((fixation) -> fixation.changeSessionId()));
+		http.exceptionHandling((exceptions) -> exceptions.accessDeniedHandler(SecurityConfiguration::denied));
 		http.httpBasic((basic) -> basic.disable());
 		http.headers(SecurityConfiguration::headers);
 		return http.build();
+	}
+
+	/** A sign-in page that stood open too long is shown anew; all else is forbidden. */
+	private static void denied(HttpServletRequest request, HttpServletResponse response, AccessDeniedException denied)
+			throws IOException, ServletException {
+		if (denied instanceof CsrfException && SIGN_IN.equals(request.getServletPath())) {
+			response.sendRedirect(request.getContextPath() + SIGN_IN + "?expired");
+		}
+		else {
+			FORBIDDEN.handle(request, response, denied);
+		}
 	}
 
 	private static void headers(HeadersConfigurer<HttpSecurity> headers) {

@@ -44,6 +44,9 @@ class SignInController {
 
 	@GetMapping("/")
 	String home(@AuthenticationPrincipal SignedInPerson person) {
+		if (this.accounts.hasIssuedPassword(person.personId())) {
+			return "redirect:/password";
+		}
 		return person.is(Role.COACH) ? "redirect:/board" : "redirect:/today";
 	}
 

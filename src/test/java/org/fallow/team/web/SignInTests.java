@@ -17,6 +17,8 @@ import org.fallow.team.People;
 import org.fallow.team.Team;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.MockMvc;
@@ -24,6 +26,7 @@ import org.springframework.test.web.servlet.MvcResult;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
@@ -86,6 +89,21 @@ class SignInTests {
 	void refusesAFormWithAWrongToken() throws Exception {
 		this.mvc.perform(post("/sign-out").cookie(signedIn(this.coach)).with(csrf().useInvalidToken()))
 			.andExpect(status().isForbidden());
+	}
+
+	@Test
+	void showsASignInPageAnewThatStoodOpenTooLong() throws Exception {
+		this.mvc.perform(post("/sign-in").with(csrf().useInvalidToken())).andExpect(redirectedUrl("/sign-in?expired"));
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "failed:do not go together", "signed-out:You are signed out", "expired:away too long" })
+	void saysWhySomebodyIsHere(String reason) throws Exception {
+		String[] parts = reason.split(":");
+		this.mvc.perform(get("/sign-in?" + parts[0]))
+			.andExpect(status().isOk())
+			.andExpect(content().string(containsString(parts[1])))
+			.andExpect(content().string(not(containsString("??"))));
 	}
 
 	@Test

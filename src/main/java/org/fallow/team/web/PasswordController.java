@@ -1,0 +1,68 @@
+package org.fallow.team.web;
+
+import org.fallow.team.Accounts;
+import org.fallow.team.AthleteAccess;
+import org.fallow.wording.Message;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/**
+ * Anybody's own password. Whoever signs in with an issued one is led here first.
+ */
+@Controller
+class PasswordController {
+
+	private final AthleteAccess access;
+
+	private final Accounts accounts;
+
+	PasswordController(AthleteAccess access, Accounts accounts) {
+		this.access = access;
+		this.accounts = accounts;
+	}
+
+	@GetMapping("/password")
+	String show(Model model) {
+		model.addAttribute("form", PasswordForm.blank());
+		return page(model);
+	}
+
+	@PostMapping("/password")
+	String change(@ModelAttribute("form") PasswordForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		String present = PasswordForm.typed(form.present());
+		String wanted = PasswordForm.typed(form.wanted());
+		if (!wanted.equals(PasswordForm.typed(form.again()))) {
+			result.rejectValue("again", "password.again.differs");
+		}
+		else if (wanted.equals(present)) {
+			result.rejectValue("wanted", "password.same");
+		}
+		else {
+			this.accounts.changePassword(this.access.person(), present, wanted)
+				.ifPresent((problem) -> reject(result, problem));
+		}
+		if (result.hasErrors()) {
+			return page(model);
+		}
+		redirect.addFlashAttribute("notice", Message.of("password.changed"));
+		return "redirect:/password";
+	}
+
+	private static void reject(BindingResult result, Message problem) {
+		String field = problem.code().startsWith("password.present") ? "present" : "wanted";
+		result.rejectValue(field, problem.code(), problem.arguments().toArray(), null);
+	}
+
+	private String page(Model model) {
+		model.addAttribute("issued", this.accounts.hasIssuedPassword(this.access.person()));
+		model.addAttribute("shortest", Accounts.SHORTEST_PASSWORD);
+		return "team/password";
+	}
+
+}
