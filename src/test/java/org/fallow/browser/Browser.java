@@ -100,6 +100,7 @@ final class Browser implements ExecutionCondition, BeforeAllCallback, AfterEachC
 		options.setCapability(ChromeOptions.LOGGING_PREFS, logging);
 		ChromeDriverService service = new ChromeDriverService.Builder().usingDriverExecutable(DRIVER.toFile())
 			.withSilent(true)
+			.withEnvironment(Map.of("LANGUAGE", "en_GB"))
 			.build();
 		ChromeDriver started = new ChromeDriver(service, options);
 		started.manage().timeouts().implicitlyWait(Duration.ofSeconds(2)).pageLoadTimeout(Duration.ofSeconds(60));

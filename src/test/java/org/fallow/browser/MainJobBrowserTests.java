@@ -1,5 +1,8 @@
 package org.fallow.browser;
 
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -63,6 +66,7 @@ class MainJobBrowserTests extends OnRealPages {
 		coach.go("/board");
 		assertThat(coach.row("Ann Ashe")).contains(coach.say("clearance.REFER"));
 
+		this.clock.set(Runners.TODAY, LocalTime.of(15, 0), ZoneOffset.UTC);
 		coach.press("table.board tbody th a");
 		coach.sees("emergency.call");
 		coach.press("a[href$='/clearance']");

@@ -116,12 +116,20 @@ class PagesBrowserTests extends OnRealPages {
 	}
 
 	@Test
-	void offersACorrectionAfterGoingBack() {
+	void storesOnceAfterGoingBackAndTellsWhenSomethingElseIsSent() {
 		Visitor athlete = signedIn(PHONE, this.annName);
 		MainJobBrowserTests.enterWell(athlete, "50", "70");
 		PHONE.driver().navigate().back();
-		athlete.sees("morning.corrects");
-		assertThat(revisionsOfToday()).isOne();
+		assertThat(athlete.path()).isEqualTo("/morning");
+		boolean loadedAnew = athlete.text().contains(athlete.say("morning.corrects"));
+		MainJobBrowserTests.enterWell(athlete, "62", "70");
+		if (!loadedAnew) {
+			athlete.sees("entry.changed-elsewhere");
+			assertThat(revisionsOfToday()).isOne();
+			athlete.press("button[name='allWell']");
+		}
+		athlete.sees("clearance.REST");
+		assertThat(revisionsOfToday()).isEqualTo(2);
 	}
 
 	@Test

@@ -117,7 +117,6 @@ class MorningPage {
 			return refused(athlete, form, problems, model);
 		}
 		if (!form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
-			model.addAttribute("confirmRedFlag", true);
 			return refused(athlete, form, List.of(), model);
 		}
 		if (form.redFlags().isEmpty() && reader.isLowQuality() && !MorningForm.isTrue(form.repeated())) {
@@ -174,7 +173,9 @@ class MorningPage {
 		return ticked;
 	}
 
+	/** A form that was sent comes back; one with a red flag says first what to do. */
 	private String refused(Athlete athlete, MorningForm form, List<Problem> problems, Model model) {
+		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
 		BindingResult result = new BeanPropertyBindingResult(form, "form");
 		FormFields.reject(result, problems);
 		model.addAttribute("form", form);

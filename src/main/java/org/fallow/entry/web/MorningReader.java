@@ -110,7 +110,7 @@ final class MorningReader {
 			}
 			return Feels.WELL;
 		}
-		if (Typed.words(this.form.feels()).isEmpty()) {
+		if (Typed.words(this.form.feels()).isEmpty() && this.form.redFlags().isEmpty()) {
 			this.problems.add(Problem.of("feels", "morning.feels.missing"));
 		}
 		return chosen;

@@ -64,7 +64,6 @@ class SessionPage {
 			return refused(athlete, form, problems, model);
 		}
 		if (!form.redFlags().isEmpty() && !form.isConfirmed()) {
-			model.addAttribute("confirmRedFlag", true);
 			return refused(athlete, form, List.of(), model);
 		}
 		return store(athlete, form, reader.session(), model, redirect);
@@ -99,7 +98,9 @@ class SessionPage {
 					log.rpe(), log.intensity(), log.after(), log.removed(), log.note(), null)));
 	}
 
+	/** A form that was sent comes back; one with a red flag says first what to do. */
 	private String refused(Athlete athlete, SessionForm form, List<Problem> problems, Model model) {
+		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
 		BindingResult result = new BeanPropertyBindingResult(form, "form");
 		FormFields.reject(result, problems);
 		model.addAttribute("form", form);
