@@ -24,8 +24,8 @@ public record KnownSymptom(LocalDate day, LocalDate until, Recorded recorded, Sy
 	 * @throws IllegalArgumentException for a red flag or a symptom of fever
 	 */
 	public KnownSymptom {
-		if (symptom.isRedFlag() || symptom.classAt(severity) == SymptomClass.FEVER) {
-			throw new IllegalArgumentException("red flags and fever are never known symptoms");
+		if (symptom.isRedFlag() || symptom == Symptom.OTHER || symptom.classAt(severity) == SymptomClass.FEVER) {
+			throw new IllegalArgumentException("red flags, fever and free text are never known symptoms");
 		}
 	}
 

@@ -48,7 +48,8 @@ public class KnownSymptoms {
 		}
 		List<Problem> problems = new ArrayList<>();
 		Days.check(problems, "day", entered.day(), this.facts.today(athlete), submission.source());
-		if (entered.symptom().isRedFlag() || entered.symptom().classAt(entered.severity()) == SymptomClass.FEVER) {
+		if (entered.symptom().isRedFlag() || entered.symptom() == Symptom.OTHER
+				|| entered.symptom().classAt(entered.severity()) == SymptomClass.FEVER) {
 			problems.add(Problem.of("symptom", "known-symptom.never"));
 		}
 		if (!problems.isEmpty()) {

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param groupName the group's; absent without one
  * @param clearance what the athlete may do
  * @param reasons why
- * @param advised whether people should be told something besides
+ * @param advised whether a clinician's look is advised
  * @param stage {@code ILL} or the stage's number; absent without an episode
  * @param dayInStage counting from 1
  * @param rhr the day's reading, bpm
@@ -56,10 +56,18 @@ public record BoardRow(UUID athleteId, String name, @Nullable String groupName, 
 		}
 		boolean provisional = day.rhrBaseline() != null && day.rhrReadings() < ESTABLISHED;
 		return new BoardRow(athlete.id().value(), athlete.name(), group, day.clearance(), Said.all(day.reasons()),
-				!day.notices().isEmpty(), stage(day), day.dayInStage(), day.rhrBpm(), day.rhrBaseline(),
-				day.rhrDeviation(), flag(day), provisional,
+				isAdvised(day), stage(day), day.dayInStage(), day.rhrBpm(), day.rhrBaseline(), day.rhrDeviation(),
+				flag(day), provisional,
 				(day.hrvRecent() == null) ? null : Long.valueOf(Math.round(Math.exp(day.hrvRecent()))), hrv(day), last,
 				quiet, nextStage(day), day.holding() ? null : day.nextGateEarliest());
+	}
+
+	/** Whether a clinician's look is advised, without a hold. */
+	private static boolean isAdvised(AssessedDay day) {
+		return day.notices()
+			.stream()
+			.map(Message::code)
+			.anyMatch((code) -> code.startsWith("advised.clinician") || code.equals("advised.stalled"));
 	}
 
 	static @Nullable String stage(AssessedDay day) {

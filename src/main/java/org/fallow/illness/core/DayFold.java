@@ -28,6 +28,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class DayFold {
 
+	private static final List<Decision.Kind> GONE_BACK = List.of(Decision.Kind.RELAPSE, Decision.Kind.BACK_BY_SYMPTOMS,
+			Decision.Kind.BACK_BY_NUMBERS, Decision.Kind.RESUMED);
+
 	final State before;
 
 	final Known known;
@@ -370,7 +373,7 @@ final class DayFold {
 			return null;
 		}
 		GateSheet sheet = Gates.evaluate(this, open);
-		if (!sheet.isOpen() || open.openedOn.equals(this.day)) {
+		if (!sheet.isOpen() || open.openedOn.equals(this.day) || hasGoneBack()) {
 			return sheet;
 		}
 		if (sheet.closes()) {
@@ -381,6 +384,11 @@ final class DayFold {
 			open.enter(open.stage + 1, this.day);
 		}
 		return new GateSheet(sheet.from(), sheet.to(), sheet.closes(), sheet.criteria(), true, this.day);
+	}
+
+	/** No gate opens on a day of a step back or of a resumption (the safer reading). */
+	private boolean hasGoneBack() {
+		return this.decisions.stream().anyMatch((decision) -> GONE_BACK.contains(decision.kind()));
 	}
 
 	private void close(Draft open) {

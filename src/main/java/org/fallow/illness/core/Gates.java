@@ -193,14 +193,17 @@ final class Gates {
 	private void runs() {
 		long runs = this.fold.known.sessions(this.episode.stageSince, this.fold.day)
 			.stream()
-			.filter((s) -> s.activity() == Activity.RUN && !Integer.valueOf(0).equals(s.minutes()))
+			.filter((s) -> s.activity() == Activity.RUN && !Integer.valueOf(0).equals(s.minutes()) && isInByTheEntry(s))
 			.count();
 		add(Criterion.of("runs", runs >= stage().runs(), String.valueOf(runs), String.valueOf(stage().runs())));
 	}
 
 	private void sessions() {
 		LocalDate from = this.fold.day.minusDays(this.rules.gates().sessionDays() - 1L);
-		List<SessionLog> sessions = this.fold.known.sessions(from, this.fold.day);
+		List<SessionLog> sessions = this.fold.known.sessions(from, this.fold.day)
+			.stream()
+			.filter((s) -> s.day().isBefore(this.fold.day) || isInByTheEntry(s))
+			.toList();
 		long yes = sessions.stream().filter((s) -> !s.after().isEmpty()).count();
 		add(Criterion.of("after-session", yes == 0, String.valueOf(yes), "0"));
 		Double ceiling = stage().effortCeiling();
@@ -210,6 +213,15 @@ final class Gates {
 		}
 		long above = sessions.stream().filter((s) -> isAbove(s, ceiling)).count();
 		add(Criterion.of("effort", above == 0, String.valueOf(above), decimal(ceiling)));
+	}
+
+	/**
+	 * A gate opens with the morning's entry, so a session logged after it opens nothing
+	 * that day, and one of the same day shuts nothing: it is judged the next morning.
+	 */
+	private boolean isInByTheEntry(SessionLog session) {
+		MorningEntry entry = this.fold.entry;
+		return entry == null || session.recorded().compareTo(entry.recorded()) <= 0;
 	}
 
 	private boolean isAbove(SessionLog session, double ceiling) {

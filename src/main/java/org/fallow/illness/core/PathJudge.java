@@ -47,6 +47,7 @@ final class PathJudge {
 		for (IllnessEvent.Report report : known.events(IllnessEvent.Report.class)) {
 			if (!report.day().isBefore(episode.firstOnset) || !report.recorded().on().isBefore(episode.openedOn)) {
 				judge.see(report);
+				judge.measure(report, episode);
 			}
 		}
 		PathName judged = later(judge.judged(episode), episode.floor);
@@ -79,6 +80,17 @@ final class PathJudge {
 			this.lastSick = entry.day();
 			this.feverDays.add(entry.day(), sick.fever() || sick.medicineForIllness());
 			this.chestDays.add(entry.day(), sick.chest());
+		}
+	}
+
+	/** Who reports being ill is ill on the day of the report. */
+	private void measure(IllnessEvent.Report report, Draft episode) {
+		LocalDate told = report.recorded().on();
+		LocalDate last = this.lastSick;
+		boolean measured = !told.isBefore(episode.lengthFrom)
+				&& (episode.stage1On == null || told.isBefore(episode.stage1On));
+		if (measured && (last == null || last.isBefore(told))) {
+			this.lastSick = told;
 		}
 	}
 

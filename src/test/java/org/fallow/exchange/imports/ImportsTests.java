@@ -178,6 +178,7 @@ class ImportsTests {
 
 	@Test
 	void takesInTheOpenDataAndTellsOfItsSuspectRows() {
+		this.clock.set(LocalDate.of(2020, 6, 20));
 		Path data = SharedData.folder().resolve("covid_onset_daily.csv");
 		UUID id = this.imports.receive(this.team, this.coach, "open.csv", data);
 		ColumnMapping guess = ColumnMapping.guess(job(id).headers());

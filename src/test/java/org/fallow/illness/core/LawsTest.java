@@ -49,7 +49,7 @@ class LawsTest {
 	static final int TRIES = 200;
 
 	/** Any other one by hand; empty for a new one at each run. */
-	static final String SEED = "20260105";
+	static final String SEED = "77";
 
 	private static final RuleBook BOOK = RuleBook.of(DefaultRules.ruleSet());
 
@@ -57,7 +57,7 @@ class LawsTest {
 
 	@Provide
 	Arbitrary<History> histories() {
-		return histories(Arbitraries.just(0), 20, 50);
+		return histories(Arbitraries.just(0), 20, 40);
 	}
 
 	@Provide

@@ -64,9 +64,33 @@ class ReturnTest {
 
 	@Test
 	void opensNoGateOnTheDayTheEpisodeOpens() {
-		Story story = Story.ofAKnownAthlete().well(0).report(0, -10, ReportKind.ABOVE_NECK, 2);
+		Story story = Story.ofAKnownAthlete().well(0).report(0, -3, ReportKind.ABOVE_NECK, 2);
 		assertThat(story.stage(0)).isZero();
 		assertThat(story.well(1).stage(1)).isEqualTo(1);
+	}
+
+	/** Safer reading: who reports being ill is ill on the day of the report. */
+	@Test
+	void measuresAReportedIllnessUpToTheReport() {
+		Story story = Story.ofAKnownAthlete().well(0).report(0, -10, ReportKind.ABOVE_NECK, 2);
+		assertThat(story.episode(0).path()).isEqualTo(PathName.LONG);
+	}
+
+	/** Safer reading. */
+	@Test
+	void opensNoGateOnTheDayOfAStepBackOrAResumption() {
+		Story story = Story.ofAKnownAthlete().hold(0).well(0, 4).cleared(3, null, FULL_TRAINING);
+		assertThat(story.stage(3)).isZero();
+		assertThat(story.stage(4)).isEqualTo(1);
+	}
+
+	@Test
+	void judgesASessionOfTheDayAGateOpenedTheNextMorning() {
+		Story story = inStage2().session(10, 4.0, Intensity.STRIDES);
+		assertThat(story.stage(10)).isEqualTo(2);
+		Story late = threeWeeks().well(2, 11).run(4, 6, 10);
+		assertThat(late.stage(10)).as("the third run was logged after the entry").isEqualTo(1);
+		assertThat(late.stage(11)).isEqualTo(2);
 	}
 
 	@Test
