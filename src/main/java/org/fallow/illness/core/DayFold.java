@@ -4,17 +4,11 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.stream.Stream;
 
-import org.fallow.baseline.RhrFlag;
-import org.fallow.baseline.Statistics;
-import org.fallow.baseline.SustainedRise;
 import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
 import org.fallow.illness.core.DayAssessment.Decision;
-import org.fallow.illness.core.State.Kept;
-import org.fallow.illness.core.State.PastDeviation;
 import org.fallow.illness.core.State.PastMark;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.PathName;
@@ -98,7 +92,8 @@ final class DayFold {
 		Numbers numbers = numbers();
 		this.rhr = numbers.rhr();
 		this.hrv = numbers.hrv();
-		markMorning();
+		this.marks = Marking.past(this);
+		this.mark = Marking.of(this);
 		count();
 		BackBySymptoms.apply(this);
 		backByNumbers();
@@ -110,7 +105,7 @@ final class DayFold {
 		GateSheet sheet = gate();
 		GateSheet opened = (sheet != null && sheet.opened()) ? sheet : null;
 		Verdict verdict = Verdict.of(this);
-		State after = after(verdict);
+		State after = Carrying.over(this, verdict);
 		Draft open = this.episode;
 		GateSheet next = (open == null) ? null : (opened == null) ? sheet : Gates.evaluate(this, open);
 		if (next != null && forecast) {
@@ -266,60 +261,6 @@ final class DayFold {
 		}
 	}
 
-	private void markMorning() {
-		this.marks = lateMarks();
-		MorningEntry morning = this.entry;
-		if (morning == null) {
-			return;
-		}
-		RhrFlag flag = this.rhr.flag();
-		RhrFlag kept = this.rhr.keptFlag();
-		boolean high = (flag != null && flag.isHigh()) || (kept != null && kept.isHigh());
-		boolean reported = this.episode != null && isReported(this.day);
-		boolean bad = sickness(morning).isSick() || reported || high || this.rhr.raisedForAction()
-				|| this.rhr.keptRaised();
-		boolean tracked = this.episode != null && this.episode.tracksNow();
-		this.mark = bad ? Mark.BAD : (!tracked || isQuiet()) ? Mark.GOOD : Mark.NEITHER;
-	}
-
-	/** Marks as decided, but bad where a symptom of that morning came in late. */
-	private List<PastMark> lateMarks() {
-		List<PastMark> result = new ArrayList<>();
-		for (LocalDate date = this.day.minusDays(2); date.isBefore(this.day); date = date.plusDays(1)) {
-			LocalDate current = date;
-			MorningEntry morning = this.known.morning(current);
-			boolean late = this.known.fresh(MorningEntry.class).stream().anyMatch((e) -> e.day().equals(current));
-			if (late && morning != null && sickness(morning).isSick()) {
-				result.add(new PastMark(current, Mark.BAD));
-			}
-			else {
-				this.before.marks().stream().filter((m) -> m.day().equals(current)).forEach(result::add);
-			}
-		}
-		return result;
-	}
-
-	/** A reading today, neither low nor high, within T by itself or by the median. */
-	boolean isQuiet() {
-		Double dev = this.rhr.dev();
-		Double tolerance = this.rhr.tolerance();
-		RhrFlag flag = this.rhr.flag();
-		if (dev == null || tolerance == null || flag == null || flag == RhrFlag.LOW || flag.isHigh()) {
-			return false;
-		}
-		if (dev <= tolerance) {
-			return true;
-		}
-		List<Double> last = new ArrayList<>(this.rhr.before()
-			.stream()
-			.filter((d) -> !d.day().isBefore(this.day.minusDays(this.rules.gates().quietMornings() - 1L)))
-			.map(PastDeviation::dev)
-			.toList());
-		last.add(dev);
-		return last.size() >= this.rules.gates().quietLeast()
-				&& Statistics.median(last.stream().mapToDouble(Double::doubleValue).toArray()) <= tolerance;
-	}
-
 	/** Bad mornings among the last ones, today included. */
 	int badMornings(int days) {
 		LocalDate from = this.day.minusDays(days - 1L);
@@ -397,38 +338,6 @@ final class DayFold {
 		this.afterClose = open.held;
 		this.closedOn = this.day;
 		this.episode = null;
-	}
-
-	private State after(Verdict verdict) {
-		boolean closed = this.day.equals(this.closedOn);
-		Kept kept = keptAfter();
-		List<PastMark> lastMarks = new ArrayList<>(this.marks.stream().filter((m) -> isNear(m.day())).toList());
-		lastMarks.add(new PastMark(this.day, this.mark));
-		List<PastDeviation> lastDeviations = new ArrayList<>(
-				this.rhr.before().stream().filter((d) -> isNear(d.day())).toList());
-		if (this.rhr.dev() != null && this.rhr.tolerance() != null) {
-			lastDeviations.add(new PastDeviation(this.day, this.rhr.dev(), this.rhr.tolerance()));
-		}
-		LocalDate oldest = this.day.minusDays(200);
-		return new State(this.day, closed ? SustainedRise.NONE : this.rhr.rise(), lastDeviations, kept, lastMarks,
-				verdict.ownRest() ? this.day : this.before.restOn(),
-				(this.episode == null) ? null : this.episode.toEpisode(), this.holds,
-				this.out.stream().filter((range) -> range.to().isAfter(oldest)).toList(), this.afterClose,
-				this.closedOn, this.withdrawnAt);
-	}
-
-	private boolean isNear(LocalDate date) {
-		return date.isAfter(this.day.minusDays(2));
-	}
-
-	private @Nullable Kept keptAfter() {
-		RhrFlag flag = this.rhr.flag();
-		if (flag != null) {
-			return new Kept(this.day, flag, this.rhr.raisedForAction(), this.rhr.lowAgain(),
-					Objects.requireNonNull(this.rhr.series()));
-		}
-		boolean dropped = !this.known.fresh(IllnessEvent.SymptomsOnly.class).isEmpty() && this.episode != null;
-		return dropped ? null : this.before.kept();
 	}
 
 }

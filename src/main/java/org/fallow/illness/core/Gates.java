@@ -132,7 +132,7 @@ final class Gates {
 			add(Criterion.notAvailable("quiet", true, required));
 			return;
 		}
-		add(Criterion.of("quiet", this.fold.isQuiet(), decimal(dev), required));
+		add(Criterion.of("quiet", Marking.isQuiet(this.fold), decimal(dev), required));
 	}
 
 	private void hrv() {

@@ -1,0 +1,64 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+
+import org.fallow.baseline.RhrFlag;
+import org.fallow.baseline.SustainedRise;
+import org.fallow.illness.core.State.Kept;
+import org.fallow.illness.core.State.PastDeviation;
+import org.fallow.illness.core.State.PastMark;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a decided day carries over to the next one.
+ */
+final class Carrying {
+
+	private static final int NEAR_DAYS = 2;
+
+	private static final int OUT_DAYS = 200;
+
+	private Carrying() {
+	}
+
+	static State over(DayFold fold, Verdict verdict) {
+		List<PastMark> marks = new ArrayList<>(fold.marks.stream().filter((m) -> isNear(fold, m.day())).toList());
+		marks.add(new PastMark(fold.day, fold.mark));
+		Draft open = fold.episode;
+		LocalDate oldest = fold.day.minusDays(OUT_DAYS);
+		SustainedRise rise = fold.day.equals(fold.closedOn) ? SustainedRise.NONE : fold.rhr.rise();
+		return new State(fold.day, rise, deviations(fold), kept(fold), marks,
+				verdict.ownRest() ? fold.day : fold.before.restOn(), (open == null) ? null : open.toEpisode(),
+				fold.holds, fold.out.stream().filter((range) -> range.to().isAfter(oldest)).toList(), fold.afterClose,
+				fold.closedOn, fold.withdrawnAt);
+	}
+
+	private static List<PastDeviation> deviations(DayFold fold) {
+		List<PastDeviation> deviations = new ArrayList<>(
+				fold.rhr.before().stream().filter((d) -> isNear(fold, d.day())).toList());
+		Double dev = fold.rhr.dev();
+		Double tolerance = fold.rhr.tolerance();
+		if (dev != null && tolerance != null) {
+			deviations.add(new PastDeviation(fold.day, dev, tolerance));
+		}
+		return deviations;
+	}
+
+	private static boolean isNear(DayFold fold, LocalDate date) {
+		return date.isAfter(fold.day.minusDays(NEAR_DAYS));
+	}
+
+	private static @Nullable Kept kept(DayFold fold) {
+		RhrFlag flag = fold.rhr.flag();
+		if (flag != null) {
+			return new Kept(fold.day, flag, fold.rhr.raisedForAction(), fold.rhr.lowAgain(),
+					Objects.requireNonNull(fold.rhr.series()));
+		}
+		boolean dropped = fold.episode != null && !fold.known.fresh(IllnessEvent.SymptomsOnly.class).isEmpty();
+		return dropped ? null : fold.before.kept();
+	}
+
+}
