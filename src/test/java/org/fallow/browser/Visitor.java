@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.function.Predicate;
 
 import org.openqa.selenium.By;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
-
 import org.springframework.context.MessageSource;
 
 import static org.assertj.core.api.Assertions.assertThat;
@@ -63,8 +63,17 @@ final class Visitor {
 		return this.messages.getMessage(code, arguments, Locale.ENGLISH);
 	}
 
+	/** Sees a message, on this page or on the one that a press leads to. */
 	void sees(String code, Object... arguments) {
-		assertThat(text()).contains(say(code, arguments));
+		String said = say(code, arguments);
+		await().withMessage(() -> "no \"" + said + "\" on " + path() + ":\n" + text())
+			.until((driver) -> text().contains(said));
+	}
+
+	private WebDriverWait await() {
+		WebDriverWait wait = new WebDriverWait(this.browser.driver(), Duration.ofSeconds(20));
+		wait.ignoring(StaleElementReferenceException.class);
+		return wait;
 	}
 
 	void seesNot(String code, Object... arguments) {
