@@ -105,10 +105,16 @@ class AccessibleBrowserTests extends OnRealPages {
 		for (String look : List.of("light", "dark")) {
 			BROWSER.prefer(look);
 			BROWSER.show(look.equals("light") ? Browser.Size.PHONE : Browser.Size.DESK);
+			assertThat(wider()).as("wider than its window: " + what).isEqualTo(false);
 			assertThat(broken()).as(what + ", " + look).isEmpty();
 		}
 		BROWSER.prefer("light");
 		BROWSER.show(Browser.Size.PHONE);
+	}
+
+	private static Object wider() {
+		return BROWSER.driver()
+			.executeScript("return document.documentElement.scrollWidth > document.documentElement.clientWidth");
 	}
 
 	private static List<String> broken() {
