@@ -78,7 +78,8 @@ class DemoLoader implements SmartInitializingSingleton {
 		}
 	}
 
-	private void load() {
+	/** Loads the squad as the first start of the demo does. */
+	void load() {
 		long start = System.nanoTime();
 		ZoneId zone = ZoneId.systemDefault();
 		DemoFiles files = DemoFiles.endingOn(LocalDate.now(this.clock.withZone(zone)));
