@@ -43,6 +43,20 @@ public final class UnusualReadings {
 		return rows.stream().filter((row) -> isFar(row, median)).map((row) -> notice(row, median)).toList();
 	}
 
+	/**
+	 * Tells of the rows that the file itself marks as not to be trusted: they go in, are
+	 * kept and shown, and never used.
+	 * @param rows all good rows of one person
+	 * @return a notice for each, in the order of the rows
+	 */
+	public static List<RowProblem> marked(List<ReadRow> rows) {
+		return rows.stream()
+			.filter((row) -> row.goodMorning().unsure())
+			.map((row) -> RowProblem.notice(row.line(), ImportField.UNSURE, String.valueOf(row.goodMorning().rhrBpm()),
+					Message.of("importRow.unsure")))
+			.toList();
+	}
+
 	private static @Nullable Double reading(ReadRow row) {
 		return row.goodMorning().unsure() ? null : row.goodMorning().rhrBpm();
 	}

@@ -93,6 +93,7 @@ class PersonImport {
 		List<NewMorning> all = good.stream().map(ReadRow::goodMorning).toList();
 		List<Saved> outcomes = this.mornings.takeIn(athlete.id(), all, job.actor());
 		UnusualReadings.of(good).forEach(reading::add);
+		UnusualReadings.marked(good).forEach(reading::add);
 		return tally(reading, good, outcomes, found.isPresent());
 	}
 

@@ -58,6 +58,20 @@ class UnusualReadingsTest {
 			.containsEntry("entry.rmssd.range", 1L);
 	}
 
+	@Test
+	void tellsOfTheRowsThatTheOpenDataItselfMarks() {
+		CsvFile file = CsvFile.open(SharedData.folder().resolve("covid_onset_daily.csv"));
+		List<ReadRow> good = new ArrayList<>();
+		new MorningFile(file.headers(),
+				new ColumnMapping(ColumnMapping.guess(file.headers()).columns(), Method.WORN, Posture.LYING))
+			.forEachRow(file, TODAY, (row) -> {
+				if (row.problems().isEmpty()) {
+					good.add(row);
+				}
+			});
+		assertThat(UnusualReadings.marked(good)).extracting(RowProblem::line).containsExactly(468L, 2224L);
+	}
+
 	private static List<RowProblem> notices(String... readings) {
 		List<ReadRow> rows = new ArrayList<>();
 		for (int i = 0; i < readings.length; i++) {
