@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -31,6 +32,9 @@ import org.springframework.web.bind.annotation.RequestParam;
  */
 @Controller
 class BoardPage {
+
+	/** UTC+14 and UTC-12 can be two dates apart. */
+	private static final int ZONES_APART_DAYS = 2;
 
 	private final AthleteAccess access;
 
@@ -94,13 +98,28 @@ class BoardPage {
 		if (asOf.equals(today)) {
 			this.assessments.bringUpTo(ids, today);
 		}
-		Map<PersonId, AssessedDay> days = this.assessments.on(ids, asOf);
+		Map<PersonId, AssessedDay> days = ownDays(ids, asOf);
 		Map<UUID, LocalDate> last = this.lastEntries.knownOn(ids, asOf);
 		return athletes.stream()
 			.map((athlete) -> BoardRow.of(athlete, groupName(athlete, groups), days.get(athlete.id()),
 					last.get(athlete.id().value()), asOf))
 			.sorted(Comparator.comparing(BoardRow::clearance).thenComparing(BoardRow::name))
 			.toList();
+	}
+
+	/**
+	 * The day of each athlete; where the team's day has not begun in an athlete's zone,
+	 * the athlete's own latest one, so that no hold is ever out of sight.
+	 */
+	private Map<PersonId, AssessedDay> ownDays(List<PersonId> ids, LocalDate asOf) {
+		Map<PersonId, AssessedDay> days = new LinkedHashMap<>(this.assessments.on(ids, asOf));
+		for (int back = 1; back <= ZONES_APART_DAYS; back++) {
+			List<PersonId> missing = ids.stream().filter((id) -> !days.containsKey(id)).toList();
+			if (!missing.isEmpty()) {
+				days.putAll(this.assessments.on(missing, asOf.minusDays(back)));
+			}
+		}
+		return days;
 	}
 
 	static @Nullable String groupName(Athlete athlete, List<Group> groups) {
