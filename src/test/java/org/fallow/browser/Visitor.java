@@ -7,8 +7,8 @@ import java.util.function.Predicate;
 
 import org.openqa.selenium.By;
 import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import org.springframework.context.MessageSource;
@@ -70,9 +70,23 @@ final class Visitor {
 			.until((driver) -> text().contains(said));
 	}
 
+	/** Chromium says in two ways that an element's page has gone. */
+	private static boolean isGone(WebElement element) {
+		try {
+			element.isEnabled();
+			return false;
+		}
+		catch (StaleElementReferenceException ex) {
+			return true;
+		}
+		catch (WebDriverException ex) {
+			return String.valueOf(ex.getMessage()).contains("does not belong to the document");
+		}
+	}
+
 	private WebDriverWait await() {
 		WebDriverWait wait = new WebDriverWait(this.browser.driver(), Duration.ofSeconds(20));
-		wait.ignoring(StaleElementReferenceException.class);
+		wait.ignoring(WebDriverException.class);
 		return wait;
 	}
 
@@ -148,7 +162,7 @@ final class Visitor {
 	}
 
 	private void waitFor(WebElement before) {
-		new WebDriverWait(this.browser.driver(), Duration.ofSeconds(20)).until(ExpectedConditions.stalenessOf(before));
+		await().until((driver) -> isGone(before));
 		new WebDriverWait(this.browser.driver(), Duration.ofSeconds(20))
 			.until((driver) -> "complete".equals(this.browser.driver().executeScript("return document.readyState")));
 	}
