@@ -294,6 +294,15 @@ class LawsTest {
 		assertThat(lived(new Timeline(facts), last)).isEqualTo(lived(new Timeline(history.facts(History.BASE)), last));
 	}
 
+	/** Law 7: the evidence of a decision is enough to compute it again. */
+	@Property(seed = SEED)
+	void canBeComputedAgainFromItsEvidence(@ForAll("histories") History history) {
+		Timeline timeline = new Timeline(history.facts(History.BASE));
+		for (DayAssessment day : lived(timeline, history.last(History.BASE))) {
+			Recomputed.check(day, DefaultRules.ruleSet());
+		}
+	}
+
 	/** Law 8: whole weeks later, the same answer whole weeks later. */
 	@Property(seed = SEED)
 	void shiftsWithTheDates(@ForAll("histories") History history, @ForAll @IntRange(min = -600, max = 600) int weeks) {
