@@ -23,7 +23,8 @@ public final class DefaultRules {
 				new RuleSet.Flags(3, 8, 2, 5, 2, 10, 15, 2.5, 20, 2, 2, 3, 3),
 				new RuleSet.Cusum(3, 12, 8, 3, 1.5, 2, 3), new RuleSet.Hrv(7, 3, 1, 0.5),
 				new RuleSet.Opening(3, 7, 38.0, 1, 1), new RuleSet.Gates(4, 3, 2, 3, 4, 3, 3),
-				new RuleSet.Limits(7, 3, 3, 7, 10, 3), paths());
+				new RuleSet.Limits(7, 3, 3, 7, 10, 3), new RuleSet.WorkingLevel(15, 21, 14, 10),
+				new RuleSet.Advice(10, 3, 39.5, 2, 28, 2), paths());
 	}
 
 	private static List<Path> paths() {

@@ -4,12 +4,14 @@ import java.math.BigDecimal;
 
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.MapperFeature;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.SerializationContext;
 import tools.jackson.databind.ValueSerializer;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.module.SimpleModule;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * A rule set as canonical JSON in the manner of RFC 8785: members in the order of their
@@ -40,17 +42,30 @@ public final class RuleJson {
 	}
 
 	/**
-	 * Reads a rule set.
+	 * Reads a rule set. The groups of numbers that came later, which decide no clearance
+	 * by themselves, may be missing: they are then the default ones.
 	 * @param json what {@link #canonical} wrote
 	 * @return the rule set
 	 * @throws IllegalArgumentException if a member is unknown or missing
 	 */
 	public static RuleSet parse(String json) {
 		try {
-			return MAPPER.readValue(json, RuleSet.class);
+			JsonNode tree = MAPPER.readTree(json);
+			if (tree instanceof ObjectNode members) {
+				RuleSet defaults = DefaultRules.ruleSet();
+				addIfMissing(members, "workingLevel", defaults.workingLevel());
+				addIfMissing(members, "advice", defaults.advice());
+			}
+			return MAPPER.treeToValue(tree, RuleSet.class);
 		}
 		catch (tools.jackson.core.JacksonException ex) {
 			throw new IllegalArgumentException("not a rule set: " + ex.getOriginalMessage(), ex);
+		}
+	}
+
+	private static void addIfMissing(ObjectNode members, String name, Object value) {
+		if (!members.has(name)) {
+			members.set(name, MAPPER.valueToTree(value));
 		}
 	}
 

@@ -15,10 +15,12 @@ import org.jspecify.annotations.Nullable;
  * @param opening when an episode opens, and what is fever
  * @param gates what opens a gate, what steps back
  * @param limits how the path is judged
+ * @param workingLevel when a coach may set a working level
+ * @param advice when people are told something besides
  * @param paths the return paths, shortest first, one for each {@link PathName}
  */
 public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Opening opening, Gates gates, Limits limits,
-		List<Path> paths) {
+		WorkingLevel workingLevel, Advice advice, List<Path> paths) {
 
 	/** Copies the paths and checks that each name has one, in order. */
 	public RuleSet {
@@ -148,6 +150,33 @@ public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Open
 	 * @param mildWorst greatest reported severity that is mild, 0 to 10
 	 */
 	public record Limits(int shortDays, int stomachDays, int feverDays, int chestDays, int illDays, int mildWorst) {
+	}
+
+	/**
+	 * When a coach may set a working level: the gate was shut by resting heart rate alone
+	 * on most of the latest symptom-free mornings.
+	 *
+	 * @param shutMornings mornings on which it was shut
+	 * @param ofMornings of this many symptom-free mornings, all of which are needed
+	 * @param medianMornings readings in the median that becomes the level
+	 * @param mostDeviation deviation from the athlete's own baseline, bpm, from which no
+	 * level is set, and a morning is judged by the own baseline
+	 */
+	public record WorkingLevel(int shutMornings, int ofMornings, int medianMornings, double mostDeviation) {
+	}
+
+	/**
+	 * When people are told something besides the clearance; none of it decides.
+	 *
+	 * @param clinicianIllDays days ill over which a clinician is advised
+	 * @param clinicianFeverDays mornings with fever from which a clinician is advised
+	 * @param highFeverCelsius temperature from which a clinician is advised
+	 * @param stalledFactor times a path's least days after which a return has stalled
+	 * @param longAwayDays days away over which the return to full training is lightened
+	 * @param stomachApartDays days after vomiting or diarrhoea to stay away from others
+	 */
+	public record Advice(int clinicianIllDays, int clinicianFeverDays, double highFeverCelsius, double stalledFactor,
+			int longAwayDays, int stomachApartDays) {
 	}
 
 	/**
