@@ -95,7 +95,7 @@ class LawsTest {
 		LocalDate last = history.last(History.BASE);
 		List<DayAssessment> whole = lived(timeline, last);
 		State state = whole.get(Math.max(0, whole.size() - 2 - at % (history.days().size() + 20))).state();
-		LocalDate oldest = state.day().minusDays(200);
+		LocalDate oldest = state.factsFrom();
 		List<Fact> recent = timeline.facts()
 			.stream()
 			.filter((f) -> !(f instanceof MorningEntry || f instanceof SessionLog) || !f.day().isBefore(oldest))
@@ -353,7 +353,7 @@ class LawsTest {
 
 	/** The fold as {@link Course} does it, without the earliest days, which take long. */
 	private static List<DayAssessment> lived(State state, Timeline timeline, LocalDate to) {
-		Known known = new Known();
+		Known known = new Known(timeline.adultFrom());
 		timeline.facts().stream().filter((f) -> !f.recorded().on().isAfter(state.day())).forEach(known::add);
 		List<DayAssessment> days = new ArrayList<>();
 		State before = state;
