@@ -229,8 +229,8 @@ class RulePagesTests {
 	@ParameterizedTest
 	@CsvSource(delimiter = '|',
 			value = { "2026-03-10 | why | The earliest day is Wed 11 Mar.",
-					"2025-01-01 | why | The earliest day is Wed 11 Mar.",
-					"soon | why | This is not a day.", "2026-03-11 | ' ' | Please say why" })
+					"2025-01-01 | why | The earliest day is Wed 11 Mar.", "soon | why | This is not a day.",
+					"2026-03-11 | ' ' | Please say why" })
 	void adoptsNothingForAPastDayOrWithoutAReason(String day, String reason, String sentence) throws Exception {
 		RuleDraft draft = started();
 		save(draft, FEVER, "37.8");
