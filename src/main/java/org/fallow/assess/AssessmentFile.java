@@ -25,6 +25,8 @@ final class AssessmentFile implements AutoCloseable {
 
 	private final CsvWriter csv;
 
+	private boolean finished;
+
 	private AssessmentFile(Path target, Path beside, CsvWriter csv) {
 		this.target = target;
 		this.beside = beside;
@@ -62,6 +64,7 @@ final class AssessmentFile implements AutoCloseable {
 		try {
 			this.csv.close();
 			move();
+			this.finished = true;
 		}
 		catch (IOException | UncheckedIOException ex) {
 			throw BadInput.file(this.target, "assess.out.broke-off");
@@ -77,10 +80,13 @@ final class AssessmentFile implements AutoCloseable {
 		}
 	}
 
+	/** Takes an unfinished file away, whether or not its last lines can be written. */
 	@Override
 	public void close() {
-		try {
-			this.csv.close();
+		if (this.finished) {
+			return;
+		}
+		try (this.csv) {
 			Files.deleteIfExists(this.beside);
 		}
 		catch (IOException | UncheckedIOException ex) {
