@@ -1,15 +1,18 @@
 package org.fallow.rules;
 
 import java.math.BigDecimal;
+import java.util.Objects;
 
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.MapperFeature;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.SerializationContext;
 import tools.jackson.databind.ValueSerializer;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.module.SimpleModule;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * A rule set as canonical JSON in the manner of RFC 8785: members in the order of their
@@ -22,6 +25,7 @@ public final class RuleJson {
 		.enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
 		.enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
 		.enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+		.disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
 		.disable(MapperFeature.SORT_CREATOR_PROPERTIES_FIRST)
 		.addModule(new SimpleModule().addSerializer(Double.class, new DecimalAsText())
 			.addSerializer(Double.TYPE, new DecimalAsText()))
@@ -40,17 +44,38 @@ public final class RuleJson {
 	}
 
 	/**
-	 * Reads a rule set.
+	 * Reads a rule set. The groups of numbers that came later, which decide no clearance
+	 * by themselves, may be missing: they are then the default ones.
 	 * @param json what {@link #canonical} wrote
 	 * @return the rule set
 	 * @throws IllegalArgumentException if a member is unknown or missing
 	 */
 	public static RuleSet parse(String json) {
 		try {
-			return MAPPER.readValue(json, RuleSet.class);
+			JsonNode tree = MAPPER.readTree(json);
+			if (tree instanceof ObjectNode members) {
+				RuleSet defaults = DefaultRules.ruleSet();
+				addIfMissing(members, "workingLevel", defaults.workingLevel());
+				addIfMissing(members, "advice", defaults.advice());
+			}
+			RuleSet rules = Objects.requireNonNull(MAPPER.treeToValue(tree, RuleSet.class));
+			canonical(rules);
+			return rules;
 		}
 		catch (tools.jackson.core.JacksonException ex) {
 			throw new IllegalArgumentException("not a rule set: " + ex.getOriginalMessage(), ex);
+		}
+		catch (NullPointerException ex) {
+			throw new IllegalArgumentException("not a rule set: it is empty", ex);
+		}
+		catch (NumberFormatException ex) {
+			throw new IllegalArgumentException("not a rule set: a number is not finite", ex);
+		}
+	}
+
+	private static void addIfMissing(ObjectNode members, String name, Object value) {
+		if (!members.has(name)) {
+			members.set(name, MAPPER.valueToTree(value));
 		}
 	}
 

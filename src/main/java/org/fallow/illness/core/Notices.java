@@ -14,8 +14,6 @@ import org.fallow.wording.Message;
  */
 final class Notices {
 
-	private static final double HIGH_FEVER_CELSIUS = 39.5;
-
 	private Notices() {
 	}
 
@@ -57,11 +55,11 @@ final class Notices {
 		if (episode.symptomsOnly) {
 			notices.add(Message.of("advised.symptoms-only"));
 		}
-		if (episode.stage1First == null && since(fold, episode.firstOnset) > fold.rules.limits().illDays()) {
+		if (episode.stage1First == null && since(fold, episode.firstOnset) > fold.rules.advice().clinicianIllDays()) {
 			notices.add(Message.of("advised.clinician-long"));
 		}
-		if (feverMornings(fold, episode.firstOnset) >= fold.rules.limits().feverDays()
-				|| (entry != null && entry.temperatureC() != null && entry.temperatureC() >= HIGH_FEVER_CELSIUS)) {
+		if (feverMornings(fold, episode.firstOnset) >= fold.rules.advice().clinicianFeverDays() || (entry != null
+				&& entry.temperatureC() != null && entry.temperatureC() >= fold.rules.advice().highFeverCelsius())) {
 			notices.add(Message.of("advised.clinician-fever"));
 		}
 		if (episode.latestOnset.isAfter(episode.firstOnset)) {
@@ -69,7 +67,7 @@ final class Notices {
 		}
 		RuleSet.Path path = episode.path(fold.rules);
 		int least = path.illDays() + path.stages().stream().mapToInt(RuleSet.Stage::days).sum();
-		if (since(fold, episode.firstOnset) > 2L * least) {
+		if (since(fold, episode.firstOnset) > fold.rules.advice().stalledFactor() * least) {
 			notices.add(Message.of("advised.stalled"));
 		}
 	}

@@ -348,24 +348,11 @@ class LawsTest {
 	}
 
 	private static List<DayAssessment> lived(Timeline timeline, LocalDate to) {
-		return lived(State.before(timeline.firstDay()), timeline, to);
+		return Course.withoutForecast(timeline, BOOK, to);
 	}
 
-	/** The fold as {@link Course} does it, without the earliest days, which take long. */
 	private static List<DayAssessment> lived(State state, Timeline timeline, LocalDate to) {
-		Known known = new Known();
-		timeline.facts().stream().filter((f) -> !f.recorded().on().isAfter(state.day())).forEach(known::add);
-		List<DayAssessment> days = new ArrayList<>();
-		State before = state;
-		for (LocalDate day = state.day().plusDays(1); !day.isAfter(to); day = day.plusDays(1)) {
-			LocalDate current = day;
-			known.newDay();
-			timeline.facts().stream().filter((f) -> f.recorded().on().equals(current)).forEach(known::add);
-			DayAssessment assessment = new DayFold(before, known, BOOK, day).decide(BOOK, false);
-			days.add(assessment);
-			before = assessment.state();
-		}
-		return days;
+		return Course.withoutForecast(state, timeline, BOOK, to);
 	}
 
 }
