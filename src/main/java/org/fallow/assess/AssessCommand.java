@@ -79,6 +79,9 @@ public final class AssessCommand implements Callable<Integer> {
 	@Option(names = "--leave-out-bad-rows", descriptionKey = "assess.option.leave-out-bad-rows")
 	private boolean leaveOutBadRows;
 
+	@Option(names = "--no-forecast", descriptionKey = "assess.option.no-forecast")
+	private boolean noForecast;
+
 	@Option(names = { "-h", "--help" }, usageHelp = true, descriptionKey = "assess.option.help")
 	private boolean help;
 
@@ -124,7 +127,7 @@ public final class AssessCommand implements Callable<Integer> {
 		long start = System.nanoTime();
 		RuleBook book = RuleBook.of(RulesFile.read(this.rules));
 		Assessing assessing = new Assessing(this.in, this.events,
-				new ColumnChoice(this.columns, this.method, this.posture), book,
+				new ColumnChoice(this.columns, this.method, this.posture), book, !this.noForecast,
 				this.leaveOutBadRows ? this::sayLeftOut : null);
 		try (AssessmentFile file = AssessmentFile.to(this.out)) {
 			Assessing.Done done = assessing.into(file::write);

@@ -28,9 +28,10 @@ import org.jspecify.annotations.Nullable;
  * @param events file of events; absent if there are none
  * @param columns which column is which
  * @param rules rule sets by the day they take effect
+ * @param forecast whether to say the earliest day of the next gate, which takes long
  * @param leftOut takes rows that cannot be read; absent where the first of them stops all
  */
-record Assessing(Path mornings, @Nullable Path events, ColumnChoice columns, RuleBook rules,
+record Assessing(Path mornings, @Nullable Path events, ColumnChoice columns, RuleBook rules, boolean forecast,
 		@Nullable Consumer<BadInput> leftOut) {
 
 	private static final int DAYS_AT_ONCE = 366;
@@ -100,11 +101,16 @@ record Assessing(Path mornings, @Nullable Path events, ColumnChoice columns, Rul
 		State state = State.before(first);
 		for (LocalDate from = first; !from.isAfter(last); from = from.plusDays(DAYS_AT_ONCE)) {
 			LocalDate end = from.plusDays(DAYS_AT_ONCE - 1L);
-			List<DayAssessment> year = Course.from(state, timeline, this.rules, end.isBefore(last) ? end : last);
+			List<DayAssessment> year = days(state, timeline, end.isBefore(last) ? end : last);
 			year.forEach(days);
 			state = year.get(year.size() - 1).state();
 		}
 		return last.toEpochDay() - first.toEpochDay() + 1;
+	}
+
+	private List<DayAssessment> days(State state, Timeline timeline, LocalDate to) {
+		return this.forecast ? Course.from(state, timeline, this.rules, to)
+				: Course.withoutForecast(state, timeline, this.rules, to);
 	}
 
 	private static CsvFile opened(Path path, Function<Path, CsvFile> opening) {

@@ -1,5 +1,7 @@
 package org.fallow.assess;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -78,11 +80,9 @@ final class DayRow {
 		return value ? "1" : "0";
 	}
 
-	/**
-	 * Six decimals, halves to the even digit of the exact value as the formatter does.
-	 */
+	/** Six decimals, halves of the shortest decimal up. */
 	private static String six(@Nullable Double value) {
-		return (value == null) ? "" : String.format(Locale.ROOT, "%.6f", value);
+		return (value == null) ? "" : BigDecimal.valueOf(value).setScale(6, RoundingMode.HALF_UP).toPlainString();
 	}
 
 }

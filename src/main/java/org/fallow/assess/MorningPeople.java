@@ -55,7 +55,7 @@ final class MorningPeople implements AutoCloseable {
 		this.file = file;
 		this.reader = reader;
 		this.leftOut = leftOut;
-		this.repeated = new RepeatedPeople(file, reader);
+		this.repeated = new RepeatedPeople(file, reader, new SeenPeople()::add);
 		this.rows = file.rows();
 	}
 

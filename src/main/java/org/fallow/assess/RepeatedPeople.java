@@ -3,6 +3,7 @@ package org.fallow.assess;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Predicate;
 
 import de.siegmar.fastcsv.reader.CsvRecord;
 import org.fallow.assess.BadInput.Place;
@@ -26,13 +27,20 @@ final class RepeatedPeople {
 
 	private final MorningFile reader;
 
-	private final SeenPeople seen = new SeenPeople();
+	private final Predicate<String> seen;
 
 	private final Map<String, Long> suspects = new LinkedHashMap<>();
 
-	RepeatedPeople(CsvFile file, MorningFile reader) {
+	/**
+	 * Has met nobody yet.
+	 * @param file the file
+	 * @param reader its columns
+	 * @param seen adds a person; true if that person was perhaps added before
+	 */
+	RepeatedPeople(CsvFile file, MorningFile reader, Predicate<String> seen) {
 		this.file = file;
 		this.reader = reader;
+		this.seen = seen;
 	}
 
 	/**
@@ -43,7 +51,7 @@ final class RepeatedPeople {
 	 * before
 	 */
 	void meet(String person, long line) {
-		if (!this.seen.add(person)) {
+		if (!this.seen.test(person)) {
 			return;
 		}
 		Long before = this.suspects.get(person);

@@ -5,8 +5,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 import org.fallow.rules.DefaultRules;
+import org.fallow.rules.RuleBounds;
 import org.fallow.rules.RuleJson;
 import org.fallow.rules.RuleSet;
+import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,7 +29,14 @@ final class RulesFile {
 	 * bounds
 	 */
 	static RuleSet read(@Nullable Path file) {
-		return (file == null) ? DefaultRules.ruleSet() : parsed(file);
+		if (file == null) {
+			return DefaultRules.ruleSet();
+		}
+		RuleSet rules = parsed(file);
+		for (Problem problem : RuleBounds.check(rules)) {
+			throw BadInput.file(file, "assess.rules.unsafe", problem.field(), problem.message());
+		}
+		return rules;
 	}
 
 	private static RuleSet parsed(Path file) {

@@ -24,6 +24,9 @@ final class Sentences {
 	}
 
 	static String of(Message message) {
+		if (!SENTENCES.containsKey(message.code())) {
+			return message.code() + " " + message.arguments();
+		}
 		List<Object> arguments = new ArrayList<>();
 		for (Object argument : message.arguments()) {
 			arguments.add((argument instanceof Message inner) ? of(inner) : argument);
