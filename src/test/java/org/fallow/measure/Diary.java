@@ -35,7 +35,7 @@ final class Diary {
 	static final int SICK_MORNINGS = 3;
 
 	/** What it adds to resting heart rate, bpm: a degree of fever (Karjalainen 1986). */
-	private static final double SICK_BPM = 8;
+	static final double SICK_BPM = 8;
 
 	private static final RuleBook RULES = RuleBook.of(DefaultRules.ruleSet());
 

@@ -3,6 +3,8 @@ package org.fallow.measure;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 
 import org.fallow.baseline.HrvFlag;
@@ -28,6 +30,8 @@ final class HealthyShares {
 	private long inThreeBpm;
 
 	private final Map<Clearance, Long> clearances = new EnumMap<>(Clearance.class);
+
+	private final Map<String, Long> onlyReasons = new TreeMap<>();
 
 	private final Map<Alarm, Long> alarms = new EnumMap<>(Alarm.class);
 
@@ -82,6 +86,9 @@ final class HealthyShares {
 		this.inBand += (day.rhr().flag() == RhrFlag.WITHIN) ? 1 : 0;
 		this.inThreeBpm += (Math.abs(day.rhr().dev()) <= 3) ? 1 : 0;
 		this.clearances.merge(day.clearance(), 1L, Long::sum);
+		if (day.reasons().size() == 1) {
+			this.onlyReasons.merge(day.reasons().get(0).code(), 1L, Long::sum);
+		}
 		for (Alarm alarm : Alarm.values()) {
 			if (alarm.isOn(day)) {
 				this.alarmMornings.merge(alarm, 1L, Long::sum);
@@ -108,6 +115,15 @@ final class HealthyShares {
 
 	double share(Clearance clearance) {
 		return this.clearances.getOrDefault(clearance, 0L) / (double) this.mornings;
+	}
+
+	Set<String> onlyReasons() {
+		return this.onlyReasons.keySet();
+	}
+
+	/** Share of mornings that would be Full but for one reason. */
+	double shareOnlyFor(String reason) {
+		return this.onlyReasons.getOrDefault(reason, 0L) / (double) this.mornings;
 	}
 
 	/** Alarms that begin, in 30 mornings. */

@@ -2,6 +2,7 @@ package org.fallow.measure;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -38,14 +39,15 @@ final class MeasuredReport {
 		this.measured = measured;
 	}
 
-	static String of(List<Measurement> measured, List<Decided> decided) {
+	static String of(List<Measurement> measured, List<Decided> open, Map<Noise, List<Decided>> feverish) {
 		MeasuredReport report = new MeasuredReport(measured);
 		report.line("Rule set `" + RuleHash.of(DefaultRules.ruleSet()) + "`.");
 		report.numbersToHold();
 		report.healthyMornings();
 		report.falseAlarms();
 		report.priceOfTheGate();
-		report.windows(decided);
+		report.onlyReasons();
+		report.windows(open, feverish);
 		return report.text.toString();
 	}
 
@@ -94,32 +96,48 @@ final class MeasuredReport {
 						+ days(m.returns().quantile(0.9)));
 	}
 
-	private void windows(List<Decided> decided) {
-		line("");
-		line("### Around onset, with the placebo rate (open data, by the numbers alone)");
-		line("");
-		line("| window | alarm | around onset | healthy windows of the same length |");
-		line("|---|---|---|---|");
-		for (Alarm alarm : TOLD) {
-			windows(decided, "day −7 to −1", -7, 7, 3, alarm);
-		}
-		for (Alarm alarm : TOLD) {
-			windows(decided, "day −3 to +7", -3, 11, 4, alarm);
-		}
-		for (Alarm alarm : TOLD) {
-			windows(decided, "day 0 to +13", 0, 14, 5, alarm);
-		}
+	private void onlyReasons() {
+		heading("Healthy mornings less than Full for one reason alone");
+		this.measured.stream()
+			.flatMap((m) -> m.healthy().onlyReasons().stream())
+			.distinct()
+			.sorted()
+			.forEach((reason) -> row("`" + reason + "`", (m) -> percent(m.healthy().shareOnlyFor(reason))));
 	}
 
-	private void windows(List<Decided> decided, String name, int from, int length, int least, Alarm alarm) {
-		line("| " + name + " | " + alarm.words() + " | "
-				+ share(Windows.aroundOnset(decided, from, length, least, alarm)) + " | "
-				+ share(Windows.healthy(decided, length, least, alarm)) + " |");
+	private void windows(List<Decided> open, Map<Noise, List<Decided>> feverish) {
+		line("");
+		line("### Around onset, with the placebo rate (by the numbers alone)");
+		line("");
+		line("| mornings | window | alarm | around onset | healthy windows of the same length |");
+		line("|---|---|---|---|---|");
+		for (Alarm alarm : TOLD) {
+			windows("open data", open, "day −7 to −1", -7, 7, 3, alarm);
+		}
+		for (Alarm alarm : TOLD) {
+			windows("open data", open, "day −3 to +7", -3, 11, 4, alarm);
+		}
+		for (Alarm alarm : TOLD) {
+			windows("open data", open, "day 0 to +13", 0, 14, 5, alarm);
+		}
+		feverish.forEach((noise, people) -> {
+			for (Alarm alarm : TOLD) {
+				windows("made up, " + noise.name(), people, "day 0 to +6", 0, 7, 3, alarm);
+			}
+		});
+	}
+
+	private void windows(String mornings, List<Decided> people, String name, int from, int length, int least,
+			Alarm alarm) {
+		line("| " + mornings + " | " + name + " | " + alarm.words() + " | "
+				+ share(Windows.aroundOnset(people, from, length, least, alarm)) + " | "
+				+ share(Windows.healthy(people, length, least, alarm)) + " |");
 	}
 
 	private static String share(Windows windows) {
 		return windows.with() + " of " + windows.windows() + ", " + percent(windows.share()) + " ("
-				+ percent(windows.lower()) + " to " + percent(windows.upper()) + ")";
+				+ percent(windows.lower()) + " to " + percent(windows.upper()) + "); " + decimal(windows.filled())
+				+ " mornings each";
 	}
 
 	private void heading(String title) {

@@ -1,6 +1,7 @@
 package org.fallow.measure;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 
@@ -39,6 +40,22 @@ record Measurement(String name, String source, HealthyShares healthy, Returns re
 			returns.add(Diary.ill(readings, onset, onset.plusDays(Returns.FOLLOWED - 1L)), onset);
 		}
 		return new Measurement("made up, " + noise.name(), noise.source(), healthy, returns);
+	}
+
+	/**
+	 * Made-up people whose resting heart rate is 8 bpm up on three mornings, and who say
+	 * nothing of it: what the numbers alone can find.
+	 */
+	static List<OpenData.Person> feverish(Noise noise, int people, long seed) {
+		Random chance = new Random(seed);
+		LocalDate onset = Readings.FIRST.plusDays(ONSET_DAY + HEALTHY_DAYS / 3);
+		List<OpenData.Person> all = new ArrayList<>();
+		for (int i = 0; i < people; i++) {
+			Readings readings = Readings.madeUp("made up " + i, noise, HEALTHY_DAYS, chance);
+			all.add(new OpenData.Person(readings.raised(onset, onset.plusDays(Diary.SICK_MORNINGS), Diary.SICK_BPM),
+					onset));
+		}
+		return all;
 	}
 
 	/**

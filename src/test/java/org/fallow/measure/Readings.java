@@ -63,6 +63,16 @@ record Readings(String person, Method method, SortedMap<LocalDate, Reading> morn
 		return new Readings(person, Method.STRAP, mornings);
 	}
 
+	/**
+	 * The same with a higher resting heart rate from a day (inclusive) to a day
+	 * (exclusive).
+	 */
+	Readings raised(LocalDate from, LocalDate to, double bpm) {
+		TreeMap<LocalDate, Reading> changed = new TreeMap<>(this.mornings);
+		changed.subMap(from, to).replaceAll((day, r) -> new Reading(r.rhr() + bpm, r.rmssd(), r.unsure()));
+		return new Readings(this.person, this.method, changed);
+	}
+
 	/** The mornings from a day (inclusive) to a day (exclusive). */
 	SortedMap<LocalDate, Reading> between(LocalDate from, LocalDate to) {
 		return this.mornings.subMap(from, to);

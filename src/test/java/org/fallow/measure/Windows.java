@@ -10,45 +10,49 @@ import org.fallow.measure.HealthyShares.Alarm;
 /**
  * In how many windows of days an alarm sounds: around onset, and in healthy time.
  *
- * @param length days of a window
- * @param least mornings with a deviation it needs to count
- * @param alarm which alarm
- * @param windows windows that count
+ * @param windows windows that count: those with enough mornings with a deviation
  * @param with of these, those with the alarm on at least one morning
+ * @param mornings mornings with a deviation in the windows that count
  */
-record Windows(int length, int least, Alarm alarm, int windows, int with) {
+record Windows(int windows, int with, int mornings) {
 
 	/** Windows around onset, one for each person who told of one. */
 	static Windows aroundOnset(List<Decided> people, int firstDay, int length, int least, Alarm alarm) {
-		int windows = 0;
-		int with = 0;
+		Windows sum = new Windows(0, 0, 0);
 		for (Decided person : people) {
 			if (person.onset() != null) {
 				List<DayAssessment> window = person.window(person.onset().plusDays(firstDay), length);
-				windows += (window.size() >= least) ? 1 : 0;
-				with += (window.size() >= least && window.stream().anyMatch(alarm::isOn)) ? 1 : 0;
+				sum = (window.size() >= least) ? sum.plus(window, alarm) : sum;
 			}
 		}
-		return new Windows(length, least, alarm, windows, with);
+		return sum;
 	}
 
 	/** Windows side by side from each person's first healthy morning on. */
 	static Windows healthy(List<Decided> people, int length, int least, Alarm alarm) {
-		int windows = 0;
-		int with = 0;
+		Windows sum = new Windows(0, 0, 0);
 		for (Decided person : people) {
 			if (!person.days().isEmpty()) {
 				LocalDate from = person.days().firstKey();
 				while (!from.isAfter(person.healthyUntil().minusDays(length - 1L))) {
 					List<DayAssessment> window = person.window(from, length);
 					boolean counts = window.size() >= least;
-					windows += counts ? 1 : 0;
-					with += (counts && window.stream().anyMatch(alarm::isOn)) ? 1 : 0;
+					sum = counts ? sum.plus(window, alarm) : sum;
 					from = from.plusDays(counts ? length : 1);
 				}
 			}
 		}
-		return new Windows(length, least, alarm, windows, with);
+		return sum;
+	}
+
+	private Windows plus(List<DayAssessment> window, Alarm alarm) {
+		int sounds = window.stream().anyMatch(alarm::isOn) ? 1 : 0;
+		return new Windows(this.windows + 1, this.with + sounds, this.mornings + window.size());
+	}
+
+	/** Mornings with a deviation in a window, on average. */
+	double filled() {
+		return this.mornings / (double) this.windows;
 	}
 
 	double share() {
@@ -57,12 +61,12 @@ record Windows(int length, int least, Alarm alarm, int windows, int with) {
 
 	/** Wilson's interval of 95 %: lower end. */
 	double lower() {
-		return wilson(-1);
+		return Math.max(0, wilson(-1));
 	}
 
 	/** Wilson's interval of 95 %: upper end. */
 	double upper() {
-		return wilson(1);
+		return Math.min(1, wilson(1));
 	}
 
 	private double wilson(int side) {
