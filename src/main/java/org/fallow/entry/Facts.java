@@ -27,13 +27,16 @@ public class Facts {
 
 	private final KnownSymptoms knownSymptoms;
 
-	Facts(MorningRows mornings, Sessions sessions, Absences absences, Medicines medicines,
-			KnownSymptoms knownSymptoms) {
+	private final HealthConditions conditions;
+
+	Facts(MorningRows mornings, Sessions sessions, Absences absences, Medicines medicines, KnownSymptoms knownSymptoms,
+			HealthConditions conditions) {
 		this.mornings = mornings;
 		this.sessions = sessions;
 		this.absences = absences;
 		this.medicines = medicines;
 		this.knownSymptoms = knownSymptoms;
+		this.conditions = conditions;
 	}
 
 	/**
@@ -49,6 +52,7 @@ public class Facts {
 		facts.addAll(this.absences.all(athlete));
 		facts.addAll(this.medicines.of(athlete));
 		facts.addAll(this.knownSymptoms.of(athlete));
+		facts.addAll(this.conditions.of(athlete));
 		return facts;
 	}
 

@@ -27,7 +27,7 @@ class EventRows {
 
 	static final String TABLE = "illness_event";
 
-	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words";
+	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, clinician_words";
 
 	private final JdbcClient client;
 
@@ -45,22 +45,25 @@ class EventRows {
 
 	static @Nullable Object[] values(IllnessEvent event) {
 		if (event instanceof IllnessEvent.Report e) {
-			return row("REPORT", null, e.kind(), e.worst(), null, null, null, e.note());
+			return row("REPORT", null, e.kind(), e.worst(), null, null, null, e.note(), null);
 		}
 		if (event instanceof IllnessEvent.Cleared e) {
-			return row("CLEARED", e.until(), null, null, e.ceiling(), e.who(), e.role(), e.note());
+			return row("CLEARED", e.until(), null, null, e.ceiling(), e.who(), e.role(), e.note(), null);
 		}
 		if (event instanceof IllnessEvent.Stricter e) {
-			return row("STRICTER", e.until(), null, null, e.ceiling(), null, null, e.reason());
+			return row("STRICTER", e.until(), null, null, e.ceiling(), null, null, e.reason(), null);
 		}
 		if (event instanceof IllnessEvent.Hold e) {
-			return row("HOLD", null, null, null, null, null, null, e.reason());
+			return row("HOLD", null, null, null, null, null, null, e.reason(), null);
 		}
 		if (event instanceof IllnessEvent.Withdrawal e) {
-			return row("WITHDRAWAL", null, null, null, null, null, null, e.reason());
+			return row("WITHDRAWAL", null, null, null, null, null, null, e.reason(), null);
 		}
 		if (event instanceof IllnessEvent.SymptomsOnly e) {
-			return row("SYMPTOMS_ONLY", null, null, null, null, null, null, e.reason());
+			return row("SYMPTOMS_ONLY", null, null, null, null, null, null, e.reason(), null);
+		}
+		if (event instanceof IllnessEvent.WorkingLevel e) {
+			return row("WORKING_LEVEL", null, null, null, null, e.who(), e.role(), e.reason(), e.word());
 		}
 		throw new IllegalArgumentException("an unknown event: " + event);
 	}
@@ -89,6 +92,8 @@ class EventRows {
 			case "HOLD" -> new IllnessEvent.Hold(day, recorded, Objects.requireNonNull(words));
 			case "WITHDRAWAL" -> new IllnessEvent.Withdrawal(day, recorded, Objects.requireNonNull(words));
 			case "SYMPTOMS_ONLY" -> new IllnessEvent.SymptomsOnly(day, recorded, Objects.requireNonNull(words));
+			case "WORKING_LEVEL" -> new IllnessEvent.WorkingLevel(day, recorded, row.getString("clinician"),
+					row.getString("clinician_role"), row.getString("clinician_words"), Objects.requireNonNull(words));
 			default -> throw new IllegalStateException("an unknown event in the database");
 		};
 	}

@@ -40,10 +40,13 @@ public class IllnessFacts {
 
 	private final WithdrawalCheck withdrawalCheck;
 
-	IllnessFacts(SmallFacts facts, EventRows rows, WithdrawalCheck withdrawalCheck) {
+	private final LevelCheck levelCheck;
+
+	IllnessFacts(SmallFacts facts, EventRows rows, WithdrawalCheck withdrawalCheck, LevelCheck levelCheck) {
 		this.facts = facts;
 		this.rows = rows;
 		this.withdrawalCheck = withdrawalCheck;
+		this.levelCheck = levelCheck;
 	}
 
 	/**
@@ -183,6 +186,25 @@ public class IllnessFacts {
 		LocalDate day = this.facts.today(this.facts.begin(id));
 		return add(id, submission, day, null, (problems, athlete) -> Words.require(problems, "reason", reason),
 				(recorded) -> new IllnessEvent.SymptomsOnly(day, recorded, reason));
+	}
+
+	/**
+	 * Sets a working level for the open episode, from the next morning on.
+	 * @param id whose
+	 * @param level the clinician's word and the coach's reason
+	 * @param submission who sends it, and which sending it is
+	 * @return stored; refused while anything speaks against it
+	 */
+	public Saved workingLevel(PersonId id, NewWorkingLevel level, Submission submission) {
+		LocalDate day = this.facts.today(this.facts.begin(id));
+		return add(id, submission, day, null, (problems, athlete) -> {
+			Words.require(problems, "who", level.who());
+			Words.require(problems, "role", level.role());
+			Words.require(problems, "word", level.word());
+			Words.require(problems, "reason", level.reason());
+			this.levelCheck.check(problems, athlete, day);
+		}, (recorded) -> new IllnessEvent.WorkingLevel(day, recorded, level.who(), level.role(), level.word(),
+				level.reason()));
 	}
 
 	/**

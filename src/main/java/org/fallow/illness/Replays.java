@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-import org.fallow.access.PersonId;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Facts;
 import org.fallow.illness.core.Course;
@@ -23,9 +22,6 @@ import org.springframework.stereotype.Component;
  */
 @Component
 class Replays {
-
-	/** Mornings and sessions this many days before the first day are enough. */
-	private static final int WINDOW = 200;
 
 	private final Facts facts;
 
@@ -55,10 +51,10 @@ class Replays {
 	List<DayAssessment> replay(Athlete athlete, LocalDate from, LocalDate to, List<Fact> trial) {
 		RuleBook rules = this.ruleSets.bookOf(athlete.teamId());
 		Optional<State> state = this.rows.stateBefore(athlete.id(), from);
-		LocalDate start = state.map((s) -> s.day().minusDays(WINDOW)).orElse(LocalDate.EPOCH);
-		Timeline timeline = timeline(athlete.id(), start, trial);
+		LocalDate start = state.map(State::factsFrom).orElse(LocalDate.EPOCH);
+		Timeline timeline = timeline(athlete, start, trial);
 		if (state.isEmpty() || isBeforeTheFirst(athlete, timeline)) {
-			return Course.of(timeline(athlete.id(), LocalDate.EPOCH, trial), rules, to);
+			return Course.of(timeline(athlete, LocalDate.EPOCH, trial), rules, to);
 		}
 		return Course.from(state.get(), timeline, rules, to);
 	}
@@ -66,18 +62,18 @@ class Replays {
 	/** Known now: all facts as if each had been known on its day. */
 	List<DayAssessment> knownNow(Athlete athlete, LocalDate to) {
 		RuleBook rules = this.ruleSets.bookOf(athlete.teamId());
-		return Course.of(timeline(athlete.id(), LocalDate.EPOCH, List.of()).knownNow(), rules, to);
+		return Course.of(timeline(athlete, LocalDate.EPOCH, List.of()).knownNow(), rules, to);
 	}
 
 	private boolean isBeforeTheFirst(Athlete athlete, Timeline timeline) {
 		return this.rows.firstDay(athlete.id()).filter((first) -> timeline.firstDay().isBefore(first)).isPresent();
 	}
 
-	private Timeline timeline(PersonId athlete, LocalDate from, List<Fact> trial) {
-		List<Fact> all = new ArrayList<>(this.facts.of(athlete, from));
-		this.events.of(athlete).forEach((stored) -> all.add(stored.event()));
+	private Timeline timeline(Athlete athlete, LocalDate from, List<Fact> trial) {
+		List<Fact> all = new ArrayList<>(this.facts.of(athlete.id(), from));
+		this.events.of(athlete.id()).forEach((stored) -> all.add(stored.event()));
 		all.addAll(trial);
-		return new Timeline(all);
+		return new Timeline(all, athlete.adultFrom());
 	}
 
 }

@@ -31,7 +31,17 @@ public record Athlete(PersonId id, String name, ZoneId zone, @Nullable LocalDate
 	 * @return true before the 18th birthday, and always without a birth date
 	 */
 	public boolean isUnder18(LocalDate day) {
-		return this.birthDate == null || this.birthDate.plusYears(ADULT).isAfter(day);
+		LocalDate adult = adultFrom();
+		return adult == null || day.isBefore(adult);
+	}
+
+	/**
+	 * The day the athlete comes of age: the 18th birthday, of someone born on 29 February
+	 * 1 March (the later day, for which more is asked).
+	 * @return absent without a birth date
+	 */
+	public @Nullable LocalDate adultFrom() {
+		return (this.birthDate == null) ? null : this.birthDate.minusDays(1).plusYears(ADULT).plusDays(1);
 	}
 
 }

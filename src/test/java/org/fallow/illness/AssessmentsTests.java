@@ -137,6 +137,36 @@ class AssessmentsTests {
 	}
 
 	@Test
+	void refusesAWorkingLevelWithTheReasonsAndTakesOneThatHolds() {
+		NewWorkingLevel level = new NewWorkingLevel("Dr Hill", "GP", "no concern", "well for weeks");
+		assertThat(codes(this.illness.workingLevel(id(), level, byCoach()))).containsExactly("level.no-episode");
+		Team team = this.people.addTeam(this.people.foundClub("Club " + UUID.randomUUID()).id(), "T", ZoneOffset.UTC);
+		this.athlete = this.people.addAthlete(team.id(), new NewAthlete("Bea", null, null, FIRST.minusYears(30), null));
+		for (int day = 0; day < 20; day++) {
+			enter(day, 50);
+		}
+		this.clock.set(FIRST.plusDays(20));
+		this.mornings.save(id(), morning(20, 50).with(felt(Symptom.FATIGUE)), byAthlete());
+		for (int day = 21; day < 43; day++) {
+			enter(day, 57);
+			if (day == 40) {
+				assertThat(codes(this.illness.workingLevel(id(), level, byCoach()))).containsExactly("level.too-few");
+			}
+		}
+		NewWorkingLevel silent = new NewWorkingLevel("", "GP", " ", "well for weeks");
+		assertThat(codes(this.illness.workingLevel(id(), silent, byCoach()))).containsExactly("entry.words.missing",
+				"entry.words.missing");
+		assertThat(this.illness.workingLevel(id(), level, byCoach())).isInstanceOf(Saved.Stored.class);
+		assertThat(codes(this.illness.workingLevel(id(), level, byCoach()))).containsExactly("level.in-force");
+		enter(43, 57);
+		assertThat(status().latest().rhrDeviation()).isZero();
+		assertThat(this.assessments.decisions(id())).extracting((d) -> d.decision().kind().name())
+			.contains("WORKING_LEVEL");
+		assertThat(this.illness.of(id())).extracting((stored) -> stored.event().toString())
+			.anyMatch((text) -> text.contains("no concern"));
+	}
+
+	@Test
 	void withdrawsAnEpisodeThatWasNone() {
 		this.illness.report(id(), new NewReport(FIRST, ReportKind.OTHER, 1, null, null), byAthlete());
 		assertThat(status().latest()).matches(AssessedDay::inEpisode);

@@ -58,6 +58,9 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		if (event instanceof IllnessEvent.Stricter stricter) {
 			return Message.of("decided.STRICTER", stricter.ceiling().name());
 		}
+		if (event instanceof IllnessEvent.WorkingLevel) {
+			return Message.of("decided.LEVEL_SET");
+		}
 		return Message.of((event instanceof IllnessEvent.Withdrawal) ? "decided.WITHDRAWAL" : "decided.SYMPTOMS_ONLY");
 	}
 
@@ -77,6 +80,9 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		}
 		if (event instanceof IllnessEvent.Withdrawal withdrawal) {
 			return withdrawal.reason();
+		}
+		if (event instanceof IllnessEvent.WorkingLevel level) {
+			return level.reason() + " – " + level.who() + ", " + level.role() + ": " + level.word();
 		}
 		return (event instanceof IllnessEvent.SymptomsOnly only) ? only.reason() : null;
 	}

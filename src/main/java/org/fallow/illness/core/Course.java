@@ -41,8 +41,8 @@ public final class Course {
 	/**
 	 * Goes on from a day that was already decided.
 	 * @param state the state after that day
-	 * @param timeline the facts; of mornings and sessions, those of at least the 130 days
-	 * before the next day, of everything else all
+	 * @param timeline the facts; of mornings and sessions, those from
+	 * {@link State#factsFrom} on, of everything else all
 	 * @param rules rule sets by the day they take effect
 	 * @param to last day, inclusive
 	 * @return one assessment for each day after the state's day
@@ -78,7 +78,7 @@ public final class Course {
 
 	private static List<DayAssessment> live(State state, Timeline timeline, RuleBook rules, LocalDate to,
 			boolean forecast) {
-		Known known = new Known();
+		Known known = new Known(timeline.adultFrom());
 		int next = 0;
 		List<Fact> facts = timeline.facts();
 		while (next < facts.size() && !facts.get(next).recorded().on().isAfter(state.day())) {

@@ -13,11 +13,12 @@ import org.jspecify.annotations.Nullable;
  * @param shuts whether it keeps the gate shut
  * @param observed what was seen, as plain values for the sentence
  * @param required what is asked, as plain values for the sentence
+ * @param since first day of the unbroken run of days on which it stands so
  * @param earliest earliest day it could be met if every coming morning were good; absent
  * where no good morning alone can meet it
  */
 public record Criterion(String code, CriterionState state, boolean shuts, List<String> observed, List<String> required,
-		@Nullable LocalDate earliest) {
+		@Nullable LocalDate since, @Nullable LocalDate earliest) {
 
 	/** Copies the values. */
 	public Criterion {
@@ -27,19 +28,23 @@ public record Criterion(String code, CriterionState state, boolean shuts, List<S
 
 	static Criterion of(String code, boolean met, String observed, String required) {
 		return new Criterion(code, met ? CriterionState.MET : CriterionState.NOT_MET, !met, List.of(observed),
-				List.of(required), null);
+				List.of(required), null, null);
 	}
 
 	static Criterion notApplicable(String code, String required) {
-		return new Criterion(code, CriterionState.NOT_APPLICABLE, false, List.of(), List.of(required), null);
+		return new Criterion(code, CriterionState.NOT_APPLICABLE, false, List.of(), List.of(required), null, null);
 	}
 
 	static Criterion notAvailable(String code, boolean shuts, String required) {
-		return new Criterion(code, CriterionState.NOT_AVAILABLE, shuts, List.of(), List.of(required), null);
+		return new Criterion(code, CriterionState.NOT_AVAILABLE, shuts, List.of(), List.of(required), null, null);
 	}
 
 	Criterion withEarliest(@Nullable LocalDate day) {
-		return new Criterion(this.code, this.state, this.shuts, this.observed, this.required, day);
+		return new Criterion(this.code, this.state, this.shuts, this.observed, this.required, this.since, day);
+	}
+
+	Criterion withSince(LocalDate day) {
+		return new Criterion(this.code, this.state, this.shuts, this.observed, this.required, day, this.earliest);
 	}
 
 }

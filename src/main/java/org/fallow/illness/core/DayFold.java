@@ -63,7 +63,11 @@ final class DayFold {
 
 	HrvEvidence hrv;
 
-	private boolean raisedHoldToday;
+	@Nullable PathEvidence judgedFrom;
+
+	Seen seen;
+
+	boolean raisedHoldToday;
 
 	private final Windows windows;
 
@@ -93,6 +97,7 @@ final class DayFold {
 		this.rhr = numbers.rhr();
 		this.hrv = numbers.hrv();
 		this.marks = Marking.past(this);
+		this.seen = Seen.of(this);
 		this.mark = Marking.of(this);
 		count();
 		BackBySymptoms.apply(this);
@@ -102,18 +107,24 @@ final class DayFold {
 
 	/** Decides the day; without a forecast where the result only serves one. */
 	DayAssessment decide(RuleBook book, boolean forecast) {
+		Episode during = (this.episode == null) ? null : this.episode.toEpisode();
 		GateSheet sheet = gate();
 		GateSheet opened = (sheet != null && sheet.opened()) ? sheet : null;
 		Verdict verdict = Verdict.of(this);
-		State after = Carrying.over(this, verdict);
 		Draft open = this.episode;
-		GateSheet next = (open == null) ? null : (opened == null) ? sheet : Gates.evaluate(this, open);
+		GateSheet next = (open == null) ? null : (opened == null) ? sheet : evaluate(open);
+		if (open != null && next != null) {
+			open.standing = next.standing(this.day);
+		}
+		LevelOffer level = (open == null) ? null : WorkingLevels.after(this, open, (opened == null) ? next : null);
+		State after = Carrying.over(this, verdict);
 		if (next != null && forecast) {
 			boolean mayRun = verdict.clearance().compareTo(Clearance.EASY_ONLY) >= 0;
 			next = Forecast.of(this, after, mayRun, book, next);
 		}
-		return new DayAssessment(this.day, this.ruleHash, verdict.clearance(), verdict.reasons(), Notices.of(this),
-				this.mark, this.rhr, this.hrv, this.decisions, opened, next, !this.standing.isEmpty(), after);
+		return new DayAssessment(this.day, this.ruleHash, verdict.clearance(), verdict.reasons(),
+				Notices.of(this, level), this.mark, this.marks, this.seen, this.rhr, this.hrv, during, this.judgedFrom,
+				this.decisions, opened, next, level, !this.standing.isEmpty(), after);
 	}
 
 	/** What is held since the last close, as it stands today. */
@@ -160,6 +171,7 @@ final class DayFold {
 				this.episode.symptomsOnly = true;
 			}
 		}
+		WorkingLevels.endOn(this);
 		this.standing = Holds.standing(this.holds, this.known.events(), this.day);
 	}
 
@@ -301,7 +313,8 @@ final class DayFold {
 		if (open == null) {
 			return;
 		}
-		PathName judged = PathJudge.judge(open, this.known, this.rules, this.day);
+		this.judgedFrom = PathJudge.judge(open, this.known, this.rules, this.day);
+		PathName judged = this.judgedFrom.judged();
 		if (judged != open.path && !open.openedOn.equals(this.day)) {
 			this.decisions.add(new Decision(Decision.Kind.LONGER_PATH, open.stage, open.stage));
 		}
@@ -313,7 +326,7 @@ final class DayFold {
 		if (open == null) {
 			return null;
 		}
-		GateSheet sheet = Gates.evaluate(this, open);
+		GateSheet sheet = evaluate(open);
 		if (!sheet.isOpen() || open.openedOn.equals(this.day) || hasGoneBack()) {
 			return sheet;
 		}
@@ -325,6 +338,10 @@ final class DayFold {
 			open.enter(open.stage + 1, this.day);
 		}
 		return new GateSheet(sheet.from(), sheet.to(), sheet.closes(), sheet.criteria(), true, this.day);
+	}
+
+	private GateSheet evaluate(Draft open) {
+		return Gates.evaluate(this, open).since(open.standing, this.day);
 	}
 
 	/** No gate opens on a day of a step back or of a resumption (the safer reading). */

@@ -1,6 +1,7 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
+import java.util.List;
 
 import org.fallow.rules.PathName;
 import org.fallow.rules.RuleSet;
@@ -47,6 +48,10 @@ final class Draft {
 
 	@Nullable LocalDate steppedBySymptoms;
 
+	List<FreeMorning> free;
+
+	List<Standing> standing;
+
 	Draft(Episode episode) {
 		this.ruleHash = episode.ruleHash();
 		this.openedOn = episode.openedOn();
@@ -66,17 +71,20 @@ final class Draft {
 		this.relapseRunning = episode.relapseRunning();
 		this.badRun = episode.badRun();
 		this.steppedBySymptoms = episode.steppedBySymptoms();
+		this.free = episode.free();
+		this.standing = episode.standing();
 	}
 
 	static Draft opened(String ruleHash, LocalDate day, LocalDate onset, Held held) {
 		return new Draft(new Episode(ruleHash, day, onset, onset, onset, PathName.SHORT, PathName.SHORT, 0, day, 0,
-				held.rhr() != null, false, held, null, null, false, 0, null));
+				held.rhr() != null, false, held, null, null, false, 0, null, List.of(), List.of()));
 	}
 
 	Episode toEpisode() {
 		return new Episode(this.ruleHash, this.openedOn, this.firstOnset, this.latestOnset, this.lengthFrom, this.path,
 				this.floor, this.stage, this.stageSince, this.counted, this.tracked, this.symptomsOnly, this.held,
-				this.stage1First, this.stage1On, this.relapseRunning, this.badRun, this.steppedBySymptoms);
+				this.stage1First, this.stage1On, this.relapseRunning, this.badRun, this.steppedBySymptoms, this.free,
+				this.standing);
 	}
 
 	/** Enters a stage anew, 0 for ill: days and bad mornings count from here. */
@@ -85,6 +93,7 @@ final class Draft {
 		this.stageSince = day;
 		this.counted = 0;
 		this.badRun = 0;
+		this.standing = List.of();
 		if (newStage == 1) {
 			this.stage1First = (this.stage1First == null) ? day : this.stage1First;
 			this.stage1On = (this.stage1On == null) ? day : this.stage1On;
@@ -98,6 +107,8 @@ final class Draft {
 		this.lengthFrom = this.latestOnset;
 		this.floor = longer(this.path);
 		this.stage1On = null;
+		this.held = this.held.with(null);
+		this.free = List.of();
 		this.steppedBySymptoms = day;
 	}
 

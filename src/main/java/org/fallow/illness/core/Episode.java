@@ -1,6 +1,7 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
+import java.util.List;
 
 import org.fallow.rules.PathName;
 import org.jspecify.annotations.Nullable;
@@ -27,9 +28,19 @@ import org.jspecify.annotations.Nullable;
  * @param relapseRunning whether the latest entered morning belongs to a relapse
  * @param badRun bad mornings with no good one between
  * @param steppedBySymptoms latest day of a step back by symptoms; absent if none
+ * @param free its latest symptom-free mornings since the latest onset, oldest first
+ * @param standing since when the criteria of the next gate stand as they do
  */
 public record Episode(String ruleHash, LocalDate openedOn, LocalDate firstOnset, LocalDate latestOnset,
 		LocalDate lengthFrom, PathName path, PathName floor, int stage, LocalDate stageSince, int counted,
 		boolean tracked, boolean symptomsOnly, Held held, @Nullable LocalDate stage1First, @Nullable LocalDate stage1On,
-		boolean relapseRunning, int badRun, @Nullable LocalDate steppedBySymptoms) {
+		boolean relapseRunning, int badRun, @Nullable LocalDate steppedBySymptoms, List<FreeMorning> free,
+		List<Standing> standing) {
+
+	/** Copies the lists. */
+	public Episode {
+		free = List.copyOf(free);
+		standing = List.copyOf(standing);
+	}
+
 }

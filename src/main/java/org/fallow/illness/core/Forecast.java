@@ -88,7 +88,7 @@ final class Forecast {
 		Episode episode = state.episode();
 		Held held = (episode == null) ? null : episode.held();
 		Series inUse = new Windows(known, List.of(), fold.rules).latestRhrSeries(fold.day);
-		RhrBaseline rhr = (held == null) ? null : held.rhr();
+		RhrBaseline rhr = (held == null) ? null : held.level();
 		HrvBaseline hrv = (held == null) ? null : held.hrv();
 		Series series = (inUse != null) ? inUse : (held == null) ? null : held.hrvSeries();
 		boolean sameHrv = held != null && hrv != null && series != null && series.equals(held.hrvSeries());

@@ -25,6 +25,24 @@ public record GateSheet(int from, int to, boolean closes, List<Criterion> criter
 		criteria = List.copyOf(criteria);
 	}
 
+	/** The same with the days since when each criterion stands as it does. */
+	GateSheet since(List<Standing> before, LocalDate day) {
+		List<Criterion> dated = this.criteria.stream()
+			.map((criterion) -> criterion.withSince(before.stream()
+				.filter((s) -> s.code().equals(criterion.code()) && s.state() == criterion.state())
+				.map(Standing::since)
+				.findFirst()
+				.orElse(day)))
+			.toList();
+		return new GateSheet(this.from, this.to, this.closes, dated, this.opened, this.earliest);
+	}
+
+	List<Standing> standing(LocalDate day) {
+		return this.criteria.stream()
+			.map((c) -> new Standing(c.code(), c.state(), (c.since() == null) ? day : c.since()))
+			.toList();
+	}
+
 	boolean isOpen() {
 		return this.criteria.stream().noneMatch(Criterion::shuts);
 	}

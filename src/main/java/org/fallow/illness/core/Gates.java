@@ -74,7 +74,7 @@ final class Gates {
 		}
 		int free = symptomFreeInARow();
 		add(Criterion.of("symptom-free", free >= needed, String.valueOf(free), String.valueOf(needed)));
-		add(Criterion.of("no-fever", isFeverFree(), "", ""));
+		add(Criterion.of("no-fever", !isNearFever(this.fold), "", ""));
 		LocalDate from = this.path.fromLastSymptom()
 				? PathJudge.lastSick(this.episode, this.fold.known, this.rules, this.fold.day)
 				: this.episode.latestOnset;
@@ -109,16 +109,15 @@ final class Gates {
 		return free;
 	}
 
-	/** No fever and no fever medicine this morning and on the entered one before. */
-	private boolean isFeverFree() {
-		boolean reported = this.fold.isFeverReported(this.fold.day)
-				|| this.fold.isFeverReported(this.fold.day.minusDays(1));
-		return !reported && this.fold.known.backFrom(this.fold.day)
+	/** Fever or fever medicine this morning or on the entered one before. */
+	static boolean isNearFever(DayFold fold) {
+		boolean reported = fold.isFeverReported(fold.day) || fold.isFeverReported(fold.day.minusDays(1));
+		return reported || fold.known.backFrom(fold.day)
 			.values()
 			.stream()
 			.limit(2)
 			.map(Morning::effective)
-			.noneMatch((entry) -> this.fold.sickness(entry).fever() || entry.feverMedicine() != FeverMedicine.NONE);
+			.anyMatch((entry) -> fold.sickness(entry).fever() || entry.feverMedicine() != FeverMedicine.NONE);
 	}
 
 	private void quiet() {

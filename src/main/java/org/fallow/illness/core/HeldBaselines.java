@@ -17,13 +17,13 @@ final class HeldBaselines {
 	}
 
 	static @Nullable RhrBaseline rhr(State state, Windows windows, Series series, LocalDate day) {
-		Held held = state.afterClose();
-		return (held != null && holdsRhr(state, windows, series, day)) ? held.rhr() : windows.rhrBaseline(day, series);
+		Held held = heldRhr(state, windows, series, day);
+		return (held != null) ? held.rhr() : windows.rhrBaseline(day, series);
 	}
 
-	static @Nullable LocalDate rhrAsOf(State state, Windows windows, Series series, LocalDate day) {
-		Held held = state.afterClose();
-		return (held != null && holdsRhr(state, windows, series, day)) ? held.asOf() : null;
+	/** What is held for a series since the last close; null once released. */
+	static @Nullable Held heldRhr(State state, Windows windows, Series series, LocalDate day) {
+		return holdsRhr(state, windows, series, day) ? state.afterClose() : null;
 	}
 
 	private static boolean holdsRhr(State state, Windows windows, Series series, LocalDate day) {
@@ -53,13 +53,13 @@ final class HeldBaselines {
 		Series series = windows.latestRhrSeries(day);
 		Series hrvSeries = windows.latestHrvSeries(day);
 		return new Held(asOf, series, (series == null) ? null : rhr(state, windows, series, asOf), hrvSeries,
-				(hrvSeries == null) ? null : hrv(state, windows, hrvSeries, asOf));
+				(hrvSeries == null) ? null : hrv(state, windows, hrvSeries, asOf), null);
 	}
 
 	/** The same baselines of the same day, after a fact in their window came in. */
 	static Held anew(Held held, Windows windows) {
 		return new Held(held.asOf(), held.series(), windows.rhrBaseline(held.asOf(), held.series()), held.hrvSeries(),
-				windows.hrvBaseline(held.asOf(), held.hrvSeries()));
+				windows.hrvBaseline(held.asOf(), held.hrvSeries()), held.working());
 	}
 
 	/** The same baselines for another onset or other facts, for the same series. */
@@ -68,7 +68,7 @@ final class HeldBaselines {
 		Series series = held.series();
 		Series hrvSeries = held.hrvSeries();
 		return new Held(asOf, series, (series == null) ? null : rhr(state, windows, series, asOf), hrvSeries,
-				(hrvSeries == null) ? null : hrv(state, windows, hrvSeries, asOf));
+				(hrvSeries == null) ? null : hrv(state, windows, hrvSeries, asOf), held.working());
 	}
 
 }

@@ -111,4 +111,19 @@ public sealed interface IllnessEvent extends Fact {
 	record SymptomsOnly(LocalDate day, Recorded recorded, String reason) implements IllnessEvent {
 	}
 
+	/**
+	 * A coach sets a working level, on a clinician's word. It works from the next morning
+	 * on, and only if nothing spoke against it on this day.
+	 *
+	 * @param day the day it was set
+	 * @param recorded when it was recorded
+	 * @param who the clinician's name
+	 * @param role the clinician's role
+	 * @param word what the clinician said
+	 * @param reason the coach's reason
+	 */
+	record WorkingLevel(LocalDate day, Recorded recorded, String who, String role, String word,
+			String reason) implements IllnessEvent {
+	}
+
 }

@@ -2,15 +2,20 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
 
 import org.fallow.entry.Absence;
+import org.fallow.entry.AbsenceKind;
 import org.fallow.entry.Fact;
+import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.MedicineChange;
 import org.fallow.entry.MorningEntry;
+import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
 import org.jspecify.annotations.Nullable;
 
@@ -32,11 +37,19 @@ final class Known {
 
 	private final List<IllnessEvent> events = new ArrayList<>();
 
+	private final List<HealthCondition> conditions = new ArrayList<>();
+
 	private final List<Fact> fresh = new ArrayList<>();
+
+	private final @Nullable LocalDate adultFrom;
+
+	Known(@Nullable LocalDate adultFrom) {
+		this.adultFrom = adultFrom;
+	}
 
 	/** A copy that can grow by itself, with the mornings and sessions from a day on. */
 	Known from(LocalDate day) {
-		Known copy = new Known();
+		Known copy = new Known(this.adultFrom);
 		copy.mornings.putAll(this.mornings.tailMap(day, true));
 		this.sessions.forEach((key, session) -> {
 			if (!session.day().isBefore(day)) {
@@ -46,6 +59,7 @@ final class Known {
 		copy.absences.putAll(this.absences);
 		copy.medicines.addAll(this.medicines);
 		copy.knownSymptoms.addAll(this.knownSymptoms);
+		copy.conditions.addAll(this.conditions);
 		copy.events.addAll(this.events);
 		return copy;
 	}
@@ -71,6 +85,9 @@ final class Known {
 		}
 		else if (fact instanceof KnownSymptom symptom) {
 			this.knownSymptoms.add(symptom);
+		}
+		else if (fact instanceof HealthCondition condition) {
+			this.conditions.add(condition);
 		}
 		else if (fact instanceof IllnessEvent event) {
 			this.events.add(event);
@@ -124,9 +141,40 @@ final class Known {
 	}
 
 	boolean isInjured(LocalDate day) {
-		return this.absences.values()
-			.stream()
-			.anyMatch((a) -> a.kind() == org.fallow.entry.AbsenceKind.INJURY && a.covers(day));
+		return this.absences.values().stream().anyMatch((a) -> a.kind() == AbsenceKind.INJURY && a.covers(day));
+	}
+
+	/** Whether an absence of more days than these ended between two days, inclusive. */
+	boolean hasLongAbsenceEnded(LocalDate from, LocalDate to, int days) {
+		for (Absence absence : this.absences.values()) {
+			LocalDate until = absence.until();
+			if (until != null && !until.isBefore(from) && !until.isAfter(to)
+					&& until.toEpochDay() - absence.day().toEpochDay() + 1 > days) {
+				return true;
+			}
+		}
+		return false;
+	}
+
+	/** Whether a condition that makes any illness a clinician's matter is present. */
+	boolean hasCondition(LocalDate day) {
+		Map<HealthCondition.Kind, HealthCondition> latest = new EnumMap<>(HealthCondition.Kind.class);
+		for (HealthCondition condition : this.conditions) {
+			if (!condition.day().isAfter(day)) {
+				latest.merge(condition.kind(), condition, (a, b) -> b.day().isBefore(a.day()) ? a : b);
+			}
+		}
+		return latest.values().stream().anyMatch(HealthCondition::present);
+	}
+
+	/** Whether a symptom is a known one, no worse than noted. */
+	boolean isKnown(ReportedSymptom symptom, LocalDate day) {
+		return this.knownSymptoms.stream().anyMatch((k) -> k.covers(symptom, day));
+	}
+
+	/** Whether the athlete counts as under 18. */
+	boolean isMinor(LocalDate day) {
+		return this.adultFrom == null || day.isBefore(this.adultFrom);
 	}
 
 	/** Whether a rate-lowering medicine is on: the change with the latest day decides. */

@@ -1,13 +1,14 @@
 package org.fallow.illness.core;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 
 import org.fallow.baseline.RhrFlag;
 import org.fallow.entry.MorningEntry;
+import org.fallow.rules.PathName;
 import org.fallow.rules.RuleSet;
 import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What people should be told besides the clearance; nothing here changes a decision.
@@ -17,71 +18,60 @@ final class Notices {
 	private Notices() {
 	}
 
-	static List<Message> of(DayFold fold) {
+	static List<Message> of(DayFold fold, @Nullable LevelOffer level) {
 		List<Message> notices = new ArrayList<>();
-		RhrFlag flag = fold.rhr.flag();
-		MorningEntry entry = fold.entry;
-		if (flag != null && flag.isHigh() && entry != null && !fold.sickness(entry).isSick()) {
-			notices.add(Message.of("advised.ask-symptoms"));
+		numbers(fold, notices);
+		Draft episode = fold.episode;
+		if (episode != null) {
+			episode(fold, episode, level, notices);
 		}
-		if (flag == RhrFlag.LOW) {
-			notices.add(Message.of("advised.low"));
-		}
-		if (fold.rhr.provisional()) {
-			notices.add(Message.of("advised.provisional", fold.rhr.n()));
-		}
-		if (fold.rhr.drift()) {
-			notices.add(Message.of("advised.drift"));
-		}
-		if (entry != null && entry.unsure()) {
-			notices.add(Message.of("advised.unsure"));
-		}
-		if (entry != null && flag != null && !entry.tags().isEmpty() && flag != RhrFlag.WITHIN) {
-			notices.add(Message.of("advised.tags"));
-		}
-		episode(fold, notices);
+		Advice.add(fold, notices);
+		guardian(fold, notices);
 		return notices;
 	}
 
-	private static void episode(DayFold fold, List<Message> notices) {
-		Draft episode = fold.episode;
-		if (episode == null) {
-			return;
-		}
+	private static void numbers(DayFold fold, List<Message> notices) {
+		RhrFlag flag = fold.rhr.flag();
 		MorningEntry entry = fold.entry;
-		if (episode.tracksNow() && fold.rhr.reading() != null && fold.rhr.dev() == null) {
-			notices.add(Message.of("advised.method-changed"));
+		add(notices, flag != null && flag.isHigh() && entry != null && !fold.sickness(entry).isSick(), "ask-symptoms");
+		add(notices, flag == RhrFlag.LOW, "low");
+		if (fold.rhr.provisional()) {
+			notices.add(Message.of("advised.provisional", fold.rhr.n()));
 		}
-		if (episode.symptomsOnly) {
-			notices.add(Message.of("advised.symptoms-only"));
+		add(notices, fold.rhr.drift(), "drift");
+		add(notices, entry != null && entry.unsure(), "unsure");
+		add(notices, entry != null && flag != null && !entry.tags().isEmpty() && flag != RhrFlag.WITHIN, "tags");
+		Working working = fold.rhr.working();
+		if (working != null) {
+			notices.add(Message.of("advised.working-level", working.since()));
 		}
-		if (episode.stage1First == null && since(fold, episode.firstOnset) > fold.rules.advice().clinicianIllDays()) {
-			notices.add(Message.of("advised.clinician-long"));
-		}
-		if (feverMornings(fold, episode.firstOnset) >= fold.rules.advice().clinicianFeverDays() || (entry != null
-				&& entry.temperatureC() != null && entry.temperatureC() >= fold.rules.advice().highFeverCelsius())) {
-			notices.add(Message.of("advised.clinician-fever"));
-		}
-		if (episode.latestOnset.isAfter(episode.firstOnset)) {
-			notices.add(Message.of("advised.clinician-relapse"));
-		}
+	}
+
+	private static void episode(DayFold fold, Draft episode, @Nullable LevelOffer level, List<Message> notices) {
+		add(notices, episode.tracksNow() && fold.rhr.reading() != null && fold.rhr.dev() == null, "method-changed");
+		add(notices, episode.symptomsOnly, "symptoms-only");
+		add(notices, level != null && level.possible(), "working-level-possible");
 		RuleSet.Path path = episode.path(fold.rules);
 		int least = path.illDays() + path.stages().stream().mapToInt(RuleSet.Stage::days).sum();
-		if (since(fold, episode.firstOnset) > fold.rules.advice().stalledFactor() * least) {
-			notices.add(Message.of("advised.stalled"));
+		long since = fold.day.toEpochDay() - episode.firstOnset.toEpochDay();
+		add(notices, since > fold.rules.advice().stalledFactor() * least, "stalled");
+	}
+
+	/** Under 18 a guardian is named, on the long path or when advised a clinician too. */
+	private static void guardian(DayFold fold, List<Message> notices) {
+		boolean advised = notices.stream().anyMatch((n) -> n.code().startsWith("advised.clinician"));
+		boolean concerned = fold.episode != null || advised;
+		if (!fold.seen.minor() || !concerned) {
+			return;
 		}
+		boolean onTheLongPath = fold.episode != null && fold.episode.path == PathName.LONG;
+		add(notices, true, (onTheLongPath || advised) ? "guardian-and-clinician" : "guardian");
 	}
 
-	private static long since(DayFold fold, LocalDate day) {
-		return fold.day.toEpochDay() - day.toEpochDay();
-	}
-
-	private static long feverMornings(DayFold fold, LocalDate from) {
-		return fold.known.mornings(from, fold.day.plusDays(1))
-			.values()
-			.stream()
-			.filter((morning) -> fold.sickness(morning.effective()).fever())
-			.count();
+	static void add(List<Message> notices, boolean holds, String code) {
+		if (holds) {
+			notices.add(Message.of("advised." + code));
+		}
 	}
 
 }

@@ -48,7 +48,8 @@ final class Numbers {
 		MorningEntry entry = this.known.morning(this.day);
 		Double reading = (entry == null) ? null : Windows.usableRhr(entry);
 		Series series = seriesInUse(entry, reading);
-		RhrBaseline baseline = baseline(series, this.day);
+		RhrBaseline baseline = baseline(series, this.day, reading);
+		Held held = (series == null) ? null : heldInForce(series, this.day);
 		Deviation deviation = deviation(this.day);
 		List<PastDeviation> past = past();
 		boolean raised = deviation != null && isRaisedForAction(deviation, past);
@@ -61,15 +62,17 @@ final class Numbers {
 		int n = (baseline != null) ? baseline.n() : readings(series);
 		return new RhrEvidence(series, reading, n, (baseline == null) ? null : baseline.median(),
 				(baseline == null) ? null : baseline.spread(),
-				baseline != null && baseline.isProvisional(this.rules.baseline()), heldAsOf(series),
+				baseline != null && baseline.isProvisional(this.rules.baseline()), heldAsOf(held),
 				(deviation == null) ? null : deviation.dev(), (deviation == null) ? null : deviation.tolerance(),
 				(deviation == null) ? null : deviation.low(), (deviation == null) ? null : deviation.high(),
 				(deviation == null) ? null : deviation.flag(), raised, past,
 				(baseline == null) ? null : SustainedRise.slack(baseline.spread(), this.rules.cusum()),
 				(baseline == null) ? null : SustainedRise.limit(baseline.spread(), this.rules.cusum()), start, rise,
-				(keeps && kept != null) ? kept.flag() : null, keeps && kept != null && kept.raisedForAction(),
-				keeps && kept != null && kept.lowAgain(), leftOutSince(kept), !keeps && isLeftOut(deviation, kept),
-				deviation != null && isLowAgain(deviation), hasDrifted(baseline, series));
+				this.before.kept(), (keeps && kept != null) ? kept.flag() : null,
+				keeps && kept != null && kept.raisedForAction(), keeps && kept != null && kept.lowAgain(),
+				leftOutSince(kept), !keeps && isLeftOut(deviation, kept), deviation != null && isLowAgain(deviation),
+				hasDrifted(series), (held == null) ? null : held.working(),
+				(held == null || held.rhr() == null) ? null : held.rhr().median());
 	}
 
 	private @Nullable Series seriesInUse(@Nullable MorningEntry entry, @Nullable Double reading) {
@@ -82,22 +85,30 @@ final class Numbers {
 	}
 
 	/** The baseline in force for a series on a day: held in and after an episode. */
-	private @Nullable RhrBaseline baseline(@Nullable Series series, LocalDate date) {
+	private @Nullable RhrBaseline baseline(@Nullable Series series, LocalDate date, @Nullable Double reading) {
 		if (series == null) {
 			return null;
 		}
-		if (this.episode != null) {
-			Held held = this.episode.held;
-			return (series.equals(held.series()) && this.episode.tracked) ? held.rhr() : null;
+		Held held = heldInForce(series, date);
+		if (held == null) {
+			return (this.episode == null) ? this.windows.rhrBaseline(date, series) : null;
 		}
-		return HeldBaselines.rhr(this.before, this.windows, series, date);
+		return (reading == null) ? held.level() : held.levelFor(reading, this.rules.workingLevel().mostDeviation());
 	}
 
-	private @Nullable LocalDate heldAsOf(@Nullable Series series) {
+	private @Nullable Held heldInForce(Series series, LocalDate date) {
+		if (this.episode != null) {
+			Held held = this.episode.held;
+			return (series.equals(held.series()) && this.episode.tracked) ? held : null;
+		}
+		return HeldBaselines.heldRhr(this.before, this.windows, series, date);
+	}
+
+	private @Nullable LocalDate heldAsOf(@Nullable Held held) {
 		if (this.episode != null) {
 			return this.episode.held.asOf();
 		}
-		return (series == null) ? null : HeldBaselines.rhrAsOf(this.before, this.windows, series, this.day);
+		return (held == null) ? null : held.asOf();
 	}
 
 	/** The latest comparable reading: from there flags are kept and silence counts. */
@@ -113,7 +124,7 @@ final class Numbers {
 	}
 
 	private boolean hasBaseline(Series series) {
-		return baseline(series, this.day) != null;
+		return baseline(series, this.day, null) != null;
 	}
 
 	private @Nullable Deviation deviation(LocalDate date) {
@@ -123,7 +134,7 @@ final class Numbers {
 		if (reading == null || series == null) {
 			return null;
 		}
-		RhrBaseline baseline = baseline(series, date);
+		RhrBaseline baseline = baseline(series, date, reading);
 		return (baseline == null) ? null
 				: Deviation.of(reading, baseline, series.method().stepBpm(), this.rules.flags());
 	}
@@ -179,7 +190,8 @@ final class Numbers {
 		return this.episode != null && this.episode.symptomsOnly;
 	}
 
-	private boolean hasDrifted(@Nullable RhrBaseline now, @Nullable Series series) {
+	private boolean hasDrifted(@Nullable Series series) {
+		RhrBaseline now = baseline(series, this.day, null);
 		if (now == null || series == null) {
 			return false;
 		}

@@ -39,7 +39,7 @@ final class PathJudge {
 		this.rules = rules;
 	}
 
-	static PathName judge(Draft episode, Known known, RuleSet rules, LocalDate day) {
+	static PathEvidence judge(Draft episode, Known known, RuleSet rules, LocalDate day) {
 		PathJudge judge = new PathJudge(rules);
 		for (Morning morning : known.mornings(episode.firstOnset, day.plusDays(1)).values()) {
 			judge.see(morning.effective(), known, episode);
@@ -50,8 +50,7 @@ final class PathJudge {
 				judge.measure(report, episode);
 			}
 		}
-		PathName judged = later(judge.judged(episode), episode.floor);
-		return later(judged, episode.path);
+		return judge.evidence(episode);
 	}
 
 	/**
@@ -108,10 +107,16 @@ final class PathJudge {
 		}
 	}
 
-	private PathName judged(Draft episode) {
-		RuleSet.Limits limits = this.rules.limits();
+	private PathEvidence evidence(Draft episode) {
 		LocalDate last = this.lastSick;
 		long ill = (last == null) ? 0 : last.toEpochDay() - episode.lengthFrom.toEpochDay() + 1;
+		PathName judged = later(later(judged(ill), episode.floor), episode.path);
+		return new PathEvidence(this.above, this.moreThanMild, this.stomach, this.other, this.fever, this.covid, ill,
+				this.feverDays.days(), this.chestDays.days(), episode.floor, episode.path, judged);
+	}
+
+	private PathName judged(long ill) {
+		RuleSet.Limits limits = this.rules.limits();
 		if (this.covid || this.feverDays.days() >= limits.feverDays() || this.chestDays.days() > limits.chestDays()
 				|| ill > limits.illDays()) {
 			return PathName.LONG;

@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param limit h of the sustained rise, bpm
  * @param riseBefore the sustained rise before the day
  * @param rise the sustained rise after it
+ * @param last the latest morning before with a deviation; absent before the first
  * @param keptFlag flag kept because the reading was left out
  * @param keptRaised whether raised for action is kept
  * @param keptLow whether a second low morning is kept
@@ -37,11 +38,14 @@ import org.jspecify.annotations.Nullable;
  * @param leftOut whether the reading has been left out for too long
  * @param lowAgain whether this is the second low morning
  * @param drift whether the baseline has drifted up slowly
+ * @param working the working level in force; absent without one
+ * @param own the held baseline's own median, bpm; absent where none is held
  */
 public record RhrEvidence(@Nullable Series series, @Nullable Double reading, int n, @Nullable Double baseline,
 		@Nullable Double spread, boolean provisional, @Nullable LocalDate heldAsOf, @Nullable Double dev,
 		@Nullable Double tolerance, @Nullable Double low, @Nullable Double high, @Nullable RhrFlag flag,
 		boolean raisedForAction, List<State.PastDeviation> before, @Nullable Double slack, @Nullable Double limit,
-		SustainedRise riseBefore, SustainedRise rise, @Nullable RhrFlag keptFlag, boolean keptRaised, boolean keptLow,
-		@Nullable LocalDate keptFrom, boolean leftOut, boolean lowAgain, boolean drift) {
+		SustainedRise riseBefore, SustainedRise rise, State.@Nullable Kept last, @Nullable RhrFlag keptFlag,
+		boolean keptRaised, boolean keptLow, @Nullable LocalDate keptFrom, boolean leftOut, boolean lowAgain,
+		boolean drift, @Nullable Working working, @Nullable Double own) {
 }

@@ -26,6 +26,8 @@ import org.fallow.entry.SymptomClass;
 record Sickness(boolean aboveTheNeck, boolean moreThanMild, boolean stomach, boolean other, boolean chest,
 		boolean fever, boolean medicine, boolean medicineForIllness, boolean smell, boolean redFlag) {
 
+	static final Sickness NONE = new Sickness(false, false, false, false, false, false, false, false, false, false);
+
 	static Sickness of(MorningEntry entry, List<KnownSymptom> known, double feverCelsius) {
 		List<ReportedSymptom> felt = entry.symptoms()
 			.stream()

@@ -31,6 +31,10 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 		List<PastMark> marks, @Nullable LocalDate restOn, @Nullable Episode episode, List<HoldState> holds,
 		List<DayRange> out, @Nullable Held afterClose, @Nullable LocalDate closedOn, @Nullable Instant withdrawnAt) {
 
+	private static final int LOOK_BACK_DAYS = 200;
+
+	private static final int BEFORE_HELD_DAYS = 130;
+
 	/** Copies the lists. */
 	public State {
 		deviations = List.copyOf(deviations);
@@ -47,6 +51,23 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 	public static State before(LocalDate day) {
 		return new State(day.minusDays(1), SustainedRise.NONE, List.of(), null, List.of(), null, null, List.of(),
 				List.of(), null, null, null);
+	}
+
+	/**
+	 * The first day whose mornings and sessions the fold may still look at when it goes
+	 * on from here: those in every window, and the baseline of an episode that is held.
+	 * @return the day, inclusive
+	 */
+	public LocalDate factsFrom() {
+		LocalDate oldest = this.day.minusDays(LOOK_BACK_DAYS);
+		if (this.episode != null) {
+			oldest = earlier(oldest, this.episode.firstOnset().minusDays(BEFORE_HELD_DAYS));
+		}
+		return (this.afterClose == null) ? oldest : earlier(oldest, this.afterClose.asOf().minusDays(BEFORE_HELD_DAYS));
+	}
+
+	private static LocalDate earlier(LocalDate one, LocalDate other) {
+		return one.isBefore(other) ? one : other;
 	}
 
 	/** The same with other baselines held since the last close. */

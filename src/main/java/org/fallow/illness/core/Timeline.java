@@ -7,24 +7,37 @@ import java.util.List;
 
 import org.fallow.entry.Absence;
 import org.fallow.entry.Fact;
+import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.MedicineChange;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.SessionLog;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All facts about one athlete, in the order they were recorded.
  *
- * @param facts mornings, sessions, absences, medicines, known symptoms and illness events
+ * @param facts mornings, sessions, absences, medicines, known symptoms, conditions and
+ * illness events
+ * @param adultFrom the athlete's 18th birthday; absent where unknown, which counts as
+ * under 18
  */
-public record Timeline(List<Fact> facts) {
+public record Timeline(List<Fact> facts, @Nullable LocalDate adultFrom) {
 
 	/** Sorts the facts in the order recorded; facts of one instant keep their order. */
 	public Timeline {
 		List<Fact> sorted = new ArrayList<>(facts);
 		sorted.sort(Comparator.comparing(Fact::recorded));
 		facts = List.copyOf(sorted);
+	}
+
+	/**
+	 * The facts of an athlete whose age is not known.
+	 * @param facts as above
+	 */
+	public Timeline(List<Fact> facts) {
+		this(facts, null);
 	}
 
 	/**
@@ -44,7 +57,7 @@ public record Timeline(List<Fact> facts) {
 	 * @return a timeline in which nothing is late
 	 */
 	public Timeline knownNow() {
-		return new Timeline(this.facts.stream().map(Timeline::onItsDay).toList());
+		return new Timeline(this.facts.stream().map(Timeline::onItsDay).toList(), this.adultFrom);
 	}
 
 	private static Fact onItsDay(Fact fact) {
@@ -65,6 +78,9 @@ public record Timeline(List<Fact> facts) {
 		}
 		if (fact instanceof MedicineChange c) {
 			return new MedicineChange(c.day(), own, c.on());
+		}
+		if (fact instanceof HealthCondition c) {
+			return new HealthCondition(c.day(), own, c.kind(), c.present());
 		}
 		if (fact instanceof KnownSymptom k) {
 			return new KnownSymptom(k.day(), k.until(), own, k.symptom(), k.severity());

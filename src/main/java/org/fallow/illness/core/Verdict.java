@@ -1,5 +1,6 @@
 package org.fallow.illness.core;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -9,7 +10,6 @@ import org.fallow.baseline.HrvFlag;
 import org.fallow.baseline.RhrFlag;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
-import org.fallow.entry.MorningEntry;
 import org.fallow.rules.Clearance;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
@@ -31,14 +31,13 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 	static Verdict of(DayFold fold) {
 		List<Row> rows = new ArrayList<>();
 		people(fold, rows);
-		MorningEntry entry = fold.entry;
-		if (entry == null) {
-			silence(fold, rows);
+		if (fold.seen.entered()) {
+			symptoms(fold.seen, rows);
 		}
 		else {
-			symptoms(fold, entry, rows);
+			silence(fold.seen, rows);
 		}
-		numbers(fold, rows, entry != null);
+		numbers(fold, rows, fold.seen.entered());
 		episode(fold, rows);
 		Clearance clearance = Clearance.FULL_TRAINING;
 		boolean ownRest = false;
@@ -62,46 +61,45 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		for (HoldState hold : fold.standing) {
 			row(rows, Clearance.REFER, "reason.hold", hold.cause(), hold.day());
 		}
-		IllnessEvent.Cleared cleared = Holds.inForce(fold.known.events(), fold.day);
-		if (cleared != null) {
-			row(rows, cleared.ceiling(), "reason.clinician-ceiling", cleared.ceiling().name());
+		Clearance clinician = fold.seen.clinicianCeiling();
+		if (clinician != null) {
+			row(rows, clinician, "reason.clinician-ceiling", clinician.name());
 		}
-		Clearance coach = Holds.coachCeiling(fold.known.events(), fold.day);
+		Clearance coach = fold.seen.coachCeiling();
 		row(rows, coach, "reason.coach-ceiling", coach.name());
-		if (fold.withdrawnToday) {
+		if (fold.seen.withdrawn()) {
 			row(rows, Clearance.EASY_ONLY, "reason.withdrawn-today");
 		}
-		if (fold.known.isInjured(fold.day)) {
+		if (fold.seen.injured()) {
 			row(rows, Clearance.NOT_ASSESSED, "reason.injury");
 		}
 	}
 
-	private static void silence(DayFold fold, List<Row> rows) {
+	private static void silence(Seen seen, List<Row> rows) {
 		row(rows, Clearance.NOT_ASSESSED, "reason.no-entry");
-		if (fold.before.restOn() != null
-				&& !fold.before.restOn().isBefore(fold.day.minusDays(fold.rules.opening().restStandsDays()))) {
-			rows.add(new Row(Clearance.REST, Message.of("reason.rest-stands", fold.before.restOn()), false));
+		LocalDate restStands = seen.restStands();
+		if (restStands != null) {
+			rows.add(new Row(Clearance.REST, Message.of("reason.rest-stands", restStands), false));
 		}
 	}
 
-	private static void symptoms(DayFold fold, MorningEntry entry, List<Row> rows) {
-		Sickness sick = fold.sickness(entry);
-		if (sick.fever()) {
+	private static void symptoms(Seen seen, List<Row> rows) {
+		if (seen.fever()) {
 			row(rows, Clearance.REST, "reason.fever");
 		}
-		if (sick.medicineForIllness()) {
+		if (seen.medicine() == FeverMedicine.ILLNESS) {
 			row(rows, Clearance.REST, "reason.fever-medicine-illness");
 		}
-		if (sick.stomach() || sick.other()) {
+		if (seen.stomach() || seen.other()) {
 			row(rows, Clearance.REST, "reason.symptoms");
 		}
-		if (sick.aboveTheNeck()) {
+		if (seen.aboveTheNeck()) {
 			row(rows, Clearance.EASY_ONLY, "reason.above-the-neck");
 		}
-		if (entry.feels() == Feels.UNWELL) {
+		if (seen.feels() == Feels.UNWELL) {
 			row(rows, Clearance.EASY_ONLY, "reason.feels-unwell");
 		}
-		if (entry.feverMedicine() == FeverMedicine.OTHER) {
+		if (seen.medicine() == FeverMedicine.OTHER) {
 			row(rows, Clearance.EASY_ONLY, "reason.fever-medicine-other");
 		}
 	}

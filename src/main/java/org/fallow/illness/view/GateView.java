@@ -37,7 +37,7 @@ public record GateView(String into, @Nullable LocalDate earliest, List<Line> cri
 	private static Line line(Criterion criterion, boolean hold) {
 		String name = "criterion." + criterion.code();
 		Message required = Said.of(new Message(name + ".required", List.copyOf(criterion.required())));
-		return new Line(criterion.code(), criterion.state(), required, observed(name, criterion),
+		return new Line(criterion.code(), criterion.state(), required, observed(name, criterion), criterion.since(),
 				hold ? null : criterion.earliest());
 	}
 
@@ -58,10 +58,11 @@ public record GateView(String into, @Nullable LocalDate earliest, List<Line> cri
 	 * @param state how it stands
 	 * @param required what is asked
 	 * @param observed what was seen; absent where it does not apply or cannot be told
+	 * @param since first day of the unbroken run of days on which it stands so
 	 * @param earliest earliest day it could be met; absent where none can be named
 	 */
 	public record Line(String code, CriterionState state, Message required, @Nullable Message observed,
-			@Nullable LocalDate earliest) {
+			@Nullable LocalDate since, @Nullable LocalDate earliest) {
 	}
 
 }

@@ -10,8 +10,10 @@ import org.fallow.entry.Saved;
 import org.fallow.entry.Submission;
 import org.fallow.illness.IllnessFacts;
 import org.fallow.illness.NewStricter;
+import org.fallow.illness.NewWorkingLevel;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Episode;
+import org.fallow.illness.core.LevelOffer;
 import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.StateView;
 import org.fallow.rules.Clearance;
@@ -51,7 +53,8 @@ class DecisionPage {
 
 	@GetMapping
 	String form(@PathVariable UUID id, Model model) {
-		model.addAttribute("form", new DecisionForm(null, null, null, Submission.newRequestId().toString()));
+		model.addAttribute("form",
+				new DecisionForm(null, null, null, null, null, null, Submission.newRequestId().toString()));
 		return show(this.access.coached(id), "STRICTER", model);
 	}
 
@@ -90,6 +93,16 @@ class DecisionPage {
 		return done(athlete, "SYMPTOMS_ONLY", saved, result, model, redirect);
 	}
 
+	@PostMapping("/working-level")
+	String workingLevel(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result,
+			Model model, RedirectAttributes redirect) {
+		Athlete athlete = this.access.coached(id);
+		NewWorkingLevel level = new NewWorkingLevel(Problems.words(form.who()), Problems.words(form.role()),
+				Problems.words(form.word()), Problems.words(form.reason()));
+		Saved saved = this.facts.workingLevel(athlete.id(), level, submission(form));
+		return done(athlete, "WORKING_LEVEL", saved, result, model, redirect);
+	}
+
 	@PostMapping("/hold")
 	String hold(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
@@ -121,6 +134,7 @@ class DecisionPage {
 		model.addAttribute("episode", EpisodeView.of(assessment));
 		model.addAttribute("under18", athlete.isUnder18(assessment.day()));
 		model.addAttribute("today", assessment.day());
+		model.addAttribute("level", LevelView.of(assessment.level()));
 		model.addAttribute("kind", kind);
 		model.addAttribute("available", available(assessment));
 		return "illness/decision";
@@ -131,6 +145,10 @@ class DecisionPage {
 		Episode episode = assessment.state().episode();
 		if (episode != null && episode.tracked() && !episode.symptomsOnly()) {
 			kinds.add("SYMPTOMS_ONLY");
+		}
+		LevelOffer level = assessment.level();
+		if (level != null && level.possible()) {
+			kinds.add("WORKING_LEVEL");
 		}
 		if (episode != null && !assessment.holding()) {
 			kinds.add("WITHDRAW");

@@ -95,7 +95,7 @@ class LawsTest {
 		LocalDate last = history.last(History.BASE);
 		List<DayAssessment> whole = lived(timeline, last);
 		State state = whole.get(Math.max(0, whole.size() - 2 - at % (history.days().size() + 20))).state();
-		LocalDate oldest = state.day().minusDays(200);
+		LocalDate oldest = state.factsFrom();
 		List<Fact> recent = timeline.facts()
 			.stream()
 			.filter((f) -> !(f instanceof MorningEntry || f instanceof SessionLog) || !f.day().isBefore(oldest))
@@ -292,6 +292,15 @@ class LawsTest {
 		LocalDate works = left.day().isAfter(left.recorded().on()) ? left.day() : left.recorded().on();
 		LocalDate last = works.isAfter(history.last(History.BASE)) ? history.last(History.BASE) : works.minusDays(1);
 		assertThat(lived(new Timeline(facts), last)).isEqualTo(lived(new Timeline(history.facts(History.BASE)), last));
+	}
+
+	/** Law 7: the evidence of a decision is enough to compute it again. */
+	@Property(seed = SEED)
+	void canBeComputedAgainFromItsEvidence(@ForAll("histories") History history) {
+		Timeline timeline = new Timeline(history.facts(History.BASE));
+		for (DayAssessment day : lived(timeline, history.last(History.BASE))) {
+			Recomputed.check(day, DefaultRules.ruleSet());
+		}
 	}
 
 	/** Law 8: whole weeks later, the same answer whole weeks later. */

@@ -14,6 +14,7 @@ import org.fallow.entry.AfterSession;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.MedicineChange;
 import org.fallow.entry.Method;
@@ -41,6 +42,8 @@ final class Story {
 
 	private int order;
 
+	private LocalDate adultFrom;
+
 	static Story ofAKnownAthlete() {
 		Story story = new Story();
 		int[] cycle = { 49, 50, 51, 50 };
@@ -52,6 +55,16 @@ final class Story {
 
 	static Story ofANewcomer() {
 		return new Story();
+	}
+
+	/** Of age since long ago; untold, everybody counts as under 18. */
+	Story adult() {
+		return adultFrom(DAY_0.minusYears(10));
+	}
+
+	Story adultFrom(LocalDate day) {
+		this.adultFrom = day;
+		return this;
 	}
 
 	static LocalDate day(int day) {
@@ -157,6 +170,19 @@ final class Story {
 		return add(new IllnessEvent.SymptomsOnly(day(day), recorded(day, 5), "test"));
 	}
 
+	Story workingLevel(int day) {
+		return add(new IllnessEvent.WorkingLevel(day(day), recorded(day, 12), "a clinician", "physician", "no concern",
+				"test"));
+	}
+
+	Story condition(int day, HealthCondition.Kind kind, boolean present) {
+		return add(new HealthCondition(day(day), recorded(day, 5), kind, present));
+	}
+
+	Story away(int from, int until, AbsenceKind kind) {
+		return add(new Absence("a" + ++this.order, day(from), day(until), recorded(from, 5), kind, null));
+	}
+
 	Story medicine(int day, boolean on) {
 		return add(new MedicineChange(day(day), recorded(day, 5), on));
 	}
@@ -170,7 +196,7 @@ final class Story {
 	}
 
 	Timeline timeline() {
-		return new Timeline(this.facts);
+		return new Timeline(this.facts, this.adultFrom);
 	}
 
 	List<DayAssessment> lived(int to) {
@@ -204,6 +230,10 @@ final class Story {
 		DayAssessment assessment = on(day);
 		GateSheet sheet = (assessment.opened() != null) ? assessment.opened() : assessment.gate();
 		return sheet.criteria().stream().filter((c) -> c.code().equals(code)).findFirst().orElseThrow();
+	}
+
+	List<String> notices(int day) {
+		return on(day).notices().stream().map((m) -> m.code()).toList();
 	}
 
 	List<String> reasons(int day) {

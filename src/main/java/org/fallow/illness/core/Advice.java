@@ -1,0 +1,151 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+import org.fallow.entry.AfterSession;
+import org.fallow.entry.MorningEntry;
+import org.fallow.entry.ReportedSymptom;
+import org.fallow.entry.SessionLog;
+import org.fallow.entry.Symptom;
+import org.fallow.rules.RuleSet;
+import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * When a clinician is advised, when to stay away from others, and what a long time away
+ * means for the way back. None of it is a hold.
+ */
+final class Advice {
+
+	/** Days over which the same complaint after sessions on two days has lasted. */
+	private static final int SESSION_DAYS = 7;
+
+	/** Days after a long absence on which it is still told. */
+	private static final int BACK_DAYS = 14;
+
+	private Advice() {
+	}
+
+	static void add(DayFold fold, List<Message> notices) {
+		Draft episode = fold.episode;
+		if (episode != null) {
+			clinician(fold, episode, notices);
+		}
+		Notices.add(notices, hasLasted(fold), "clinician-lasting");
+		Notices.add(notices, isTickedAgain(fold), "clinician-after-session");
+		stayAway(fold, notices);
+		Notices.add(notices, hasBeenLongAway(fold), "long-away");
+	}
+
+	private static void clinician(DayFold fold, Draft episode, List<Message> notices) {
+		RuleSet.Advice rules = fold.rules.advice();
+		long ill = fold.day.toEpochDay() - episode.firstOnset.toEpochDay();
+		Notices.add(notices, episode.stage1First == null && ill > rules.clinicianIllDays(), "clinician-long");
+		MorningEntry entry = fold.entry;
+		Double temperature = (entry == null) ? null : entry.temperatureC();
+		boolean highFever = temperature != null && temperature >= rules.highFeverCelsius();
+		Notices.add(notices, feverMornings(fold, episode) >= rules.clinicianFeverDays() || highFever,
+				"clinician-fever");
+		Notices.add(notices, episode.latestOnset.isAfter(episode.firstOnset) || isWorseAfterBetter(fold, episode),
+				"clinician-relapse");
+		Notices.add(notices, fold.known.hasCondition(fold.day), "clinician-condition");
+	}
+
+	private static long feverMornings(DayFold fold, Draft episode) {
+		return fold.known.mornings(episode.firstOnset, fold.day.plusDays(1))
+			.values()
+			.stream()
+			.filter((morning) -> fold.sickness(morning.effective()).fever())
+			.count();
+	}
+
+	/** Sick again this morning, after a symptom-free morning of the same illness. */
+	private static boolean isWorseAfterBetter(DayFold fold, Draft episode) {
+		boolean better = fold.known.mornings(episode.firstOnset, fold.day)
+			.values()
+			.stream()
+			.anyMatch((morning) -> !fold.sickness(morning.effective()).isSick() && !fold.isReported(morning.day()));
+		return better && fold.seen.entered() && fold.seen.isSick();
+	}
+
+	/** The same symptom on every entered morning for more days than an illness should. */
+	private static boolean hasLasted(DayFold fold) {
+		Set<Symptom> lasting = EnumSet.allOf(Symptom.class);
+		LocalDate first = fold.day;
+		for (Morning morning : fold.known.backFrom(fold.day).values()) {
+			lasting.retainAll(symptoms(fold, morning.effective()));
+			if (lasting.isEmpty()) {
+				break;
+			}
+			first = morning.day();
+		}
+		return fold.entry != null
+				&& fold.day.toEpochDay() - first.toEpochDay() > fold.rules.advice().clinicianIllDays();
+	}
+
+	private static Set<Symptom> symptoms(DayFold fold, MorningEntry entry) {
+		return entry.symptoms()
+			.stream()
+			.filter((symptom) -> !fold.known.isKnown(symptom, entry.day()))
+			.map(ReportedSymptom::symptom)
+			.collect(Collectors.toCollection(() -> EnumSet.noneOf(Symptom.class)));
+	}
+
+	/** The same complaint after sessions of two days within a week. */
+	private static boolean isTickedAgain(DayFold fold) {
+		List<SessionLog> sessions = fold.known.sessions(fold.day.minusDays(SESSION_DAYS - 1L), fold.day);
+		for (AfterSession complaint : AfterSession.values()) {
+			if (sessions.stream()
+				.filter((s) -> s.after().contains(complaint))
+				.map(SessionLog::day)
+				.distinct()
+				.count() > 1) {
+				return true;
+			}
+		}
+		return false;
+	}
+
+	/**
+	 * Illness may be catching: away from the group while symptoms show or the illness was
+	 * reported and no well morning has come since; after vomiting or diarrhoea two days
+	 * more (48 hours: advice of public health services, from memory).
+	 */
+	private static void stayAway(DayFold fold, List<Message> notices) {
+		boolean catching = fold.seen.reported() || isCatching(fold.entry, fold)
+				|| (fold.entry == null && isCatching(lastEntry(fold), fold));
+		Notices.add(notices, catching, "stay-away");
+		LocalDate from = fold.day.minusDays(fold.rules.advice().stomachApartDays());
+		boolean stomach = fold.known.mornings(from, fold.day.plusDays(1))
+			.values()
+			.stream()
+			.anyMatch((morning) -> fold.sickness(morning.effective()).stomach());
+		Notices.add(notices, stomach, "stay-away-stomach");
+	}
+
+	private static boolean isCatching(@Nullable MorningEntry entry, DayFold fold) {
+		if (entry == null) {
+			return false;
+		}
+		Sickness sick = fold.sickness(entry);
+		return sick.aboveTheNeck() || sick.opens() || sick.smell();
+	}
+
+	private static @Nullable MorningEntry lastEntry(DayFold fold) {
+		return fold.known.backFrom(fold.day).values().stream().findFirst().map(Morning::effective).orElse(null);
+	}
+
+	/** In a return that began long ago, or back from a long absence. */
+	private static boolean hasBeenLongAway(DayFold fold) {
+		int days = fold.rules.advice().longAwayDays();
+		Draft episode = fold.episode;
+		boolean returning = episode != null && episode.stage > 0
+				&& fold.day.toEpochDay() - episode.firstOnset.toEpochDay() > days;
+		return returning || fold.known.hasLongAbsenceEnded(fold.day.minusDays(BACK_DAYS), fold.day.minusDays(1), days);
+	}
+
+}
