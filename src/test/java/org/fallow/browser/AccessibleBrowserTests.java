@@ -90,7 +90,7 @@ class AccessibleBrowserTests extends OnRealPages {
 		Visitor coach = signedIn(BROWSER, this.coachName);
 		String page = "/athletes/" + this.ann.id().value();
 		check(coach, "/board", "/board?day=" + Runners.TODAY.minusDays(3), page, page + "/clearance",
-				page + "/decision", page + "/return-path", "/people", "/import", "/style");
+				page + "/decision", page + "/return-path", "/people", "/rules", "/import", "/style");
 	}
 
 	private void check(Visitor visitor, String... paths) {
