@@ -17,7 +17,7 @@ import org.fallow.entry.Symptom;
  * The words files use. Upper and lower case, spaces, dashes and underscores make no
  * difference.
  */
-final class Codes {
+public final class Codes {
 
 	private static final Map<String, Method> METHODS = Map.of("COUNT30", Method.COUNT_30, "COUNT60", Method.COUNT_60);
 
@@ -27,12 +27,24 @@ final class Codes {
 	private Codes() {
 	}
 
-	static Optional<Method> method(String text) {
+	/**
+	 * How the heart rate was taken.
+	 * @param text the word, {@code count30} for example
+	 * @return the method; empty for an unknown word
+	 */
+	public static Optional<Method> method(String text) {
 		Method short30Or60 = METHODS.get(folded(text));
 		return (short30Or60 != null) ? Optional.of(short30Or60) : oneOf(Method.values(), text);
 	}
 
-	static <E extends Enum<E>> Optional<E> oneOf(E[] values, String text) {
+	/**
+	 * The value a word names.
+	 * @param <E> kind of value
+	 * @param values all there are
+	 * @param text the word
+	 * @return the value; empty for an unknown word
+	 */
+	public static <E extends Enum<E>> Optional<E> oneOf(E[] values, String text) {
 		String wanted = folded(text);
 		for (E value : values) {
 			if (value.name().equals(wanted)) {
@@ -72,7 +84,12 @@ final class Codes {
 				: ReportedSymptom.of(symptom, severity);
 	}
 
-	private static Optional<Symptom> symptom(String text) {
+	/**
+	 * The listed symptom a code names.
+	 * @param text the code
+	 * @return the symptom; empty for anything else, which is free text
+	 */
+	public static Optional<Symptom> symptom(String text) {
 		Symptom other = SYMPTOMS.get(folded(text));
 		return ((other != null) ? Optional.of(other) : oneOf(Symptom.values(), text))
 			.filter((symptom) -> symptom != Symptom.OTHER);

@@ -56,14 +56,26 @@ public record CsvFile(Path path, char separator, List<String> headers, List<List
 	 * column twice or has no rows
 	 */
 	public static CsvFile open(Path path) {
+		CsvFile file = openWithOrWithoutRows(path);
+		if (file.samples().isEmpty()) {
+			throw new UnreadableFile(Message.of("importFile.no-rows"));
+		}
+		return file;
+	}
+
+	/**
+	 * The same for a file that may have names of columns and nothing else.
+	 * @param path where it is
+	 * @return the file
+	 * @throws UnreadableFile if it is empty, no text, no UTF-8, has no header or names a
+	 * column twice
+	 */
+	public static CsvFile openWithOrWithoutRows(Path path) {
 		try {
 			String first = checkText(path);
 			char separator = (count(first, ';') > count(first, ',')) ? ';' : ',';
 			List<List<String>> rows = firstRows(path, separator);
 			List<String> headers = headers(rows.get(0));
-			if (rows.size() == 1) {
-				throw new UnreadableFile(Message.of("importFile.no-rows"));
-			}
 			return new CsvFile(path, separator, headers, rows.subList(1, rows.size()));
 		}
 		catch (CharacterCodingException ex) {
@@ -84,17 +96,20 @@ public record CsvFile(Path path, char separator, List<String> headers, List<List
 	 * @throws UnreadableFile if the file breaks off inside a quoted field, for example
 	 */
 	public void forEachRow(Consumer<CsvRecord> reader) {
-		try (CsvReader<CsvRecord> csv = csv(this.path, this.separator)) {
-			boolean header = true;
-			for (CsvRecord row : csv) {
-				if (!header) {
-					reader.accept(row);
-				}
-				header = false;
+		try (CsvRows rows = rows()) {
+			for (CsvRecord row = rows.next(); row != null; row = rows.next()) {
+				reader.accept(row);
 			}
 		}
-		catch (CsvParseException ex) {
-			throw new UnreadableFile(Message.of("importFile.broken"));
+	}
+
+	/**
+	 * The rows one by one, for who reads two files side by side.
+	 * @return all rows but the header, to be closed after use
+	 */
+	public CsvRows rows() {
+		try {
+			return CsvRows.afterHeader(csv(this.path, this.separator));
 		}
 		catch (IOException ex) {
 			throw new UncheckedIOException(ex);

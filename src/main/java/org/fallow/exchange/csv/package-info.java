@@ -3,6 +3,8 @@
  * Pure but for the file itself: no store, no clock.
  */
 @NullMarked
+@NamedInterface("csv")
 package org.fallow.exchange.csv;
 
 import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.NamedInterface;

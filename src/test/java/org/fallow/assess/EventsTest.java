@@ -1,0 +1,126 @@
+package org.fallow.assess;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+/** Events beside the mornings. */
+class EventsTest {
+
+	private static final String EVENTS = "person,recorded,day,kind,arg,value\n";
+
+	@TempDir
+	private Path folder;
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', textBlock = """
+			A,,2026-01-02,report,above,3        | ,Rest,ill,
+			A,,2026-01-02,report,myocarditis,   | ,Refer,ill,
+			A,,2026-01-02,hold,,                | ,Refer,ill,
+			A,,2026-01-02,run,breathless,       | ,Refer,ill,
+			A,,2026-01-02,run,chest_pain,       | ,Refer,ill,
+			A,,2026-01-02,run,odd feeling,      | ,Full,
+			A,,2026-01-02,stricter,Easy,        | ,Easy,
+			A,2026-01-01,2026-01-02,stricter,rest,2026-01-03 | ,Rest,
+			A,2026-01-01,2026-01-02,clear,Easy,2026-01-03 | ,Easy,
+			A,2026-01-02,2026-01-01,report,covid, | ,Rest,ill,
+			A,,2026-01-02,withdraw,,            | ,Full,
+			A,,2026-01-02,symptoms_only,,       | ,Full,
+			A,,2026-01-02,med_on,,              | ,Full,
+			A,,2026-01-02,med_off,,             | ,Full,
+			A,,2026-01-02,known,sneezing,mild   | ,Full,
+			""")
+	void decidesWithEveryKindOfEvent(String event, String expected) throws IOException {
+		Ran ran = assess(EVENTS + event + "\n");
+		assertThat(ran.code()).as(ran.said()).isZero();
+		assertThat(Files.readAllLines(out()).get(2)).startsWith("A,2026-01-02").contains(expected);
+	}
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', textBlock = """
+			A,,2026-01-02,party,,                     | kind     | party
+			A,,2026-01-02,report,malaria,             | arg      | malaria
+			A,,2026-01-02,report,covid,11             | value    | 11
+			A,,2026-01-02,report,covid,NaN            | value    | NaN
+			A,,2026-01-02,report,covid,-1             | value    | -1
+			A,2026-01-01,2026-01-02,report,covid,     | recorded | 2026-01-01
+			A,2026-01-01,2026-01-02,run,,             | recorded | 2026-01-01
+			A,,2026-01-02,run,dark_urine,             | arg      | dark_urine
+			A,2026-01-03,2026-01-02,clear,Full,       | day      | 2026-01-02
+			A,,2026-01-02,clear,Everything,           | arg      | Everything
+			A,,2026-01-02,clear,Full,2026-01-01       | value    | 2026-01-01
+			A,,2026-01-02,known,chest_pain,mild       | arg      | chest_pain
+			A,,2026-01-02,known,cough,               | value    |
+			A,,,hold,,                                | day      |
+			A,,yesterday,hold,,                       | day      | yesterday
+			A,,1726-01-01,hold,,                      | day      | 1726-01-01
+			A,,2026-01-02,med_on,,                    | day      |
+			,,2026-01-02,hold,,                       | person   |
+			C,,2026-01-02,hold,,                      | person   | C
+			B,,2026-01-02,hold,,/A,,2026-01-02,hold,, | person   | A
+			A,,2026-01-02,hold,,/B,,2026-01-02,hold,,/A,,2026-01-02,hold,, | person | A
+			A,,2026-01-02,hold                        | columns  |
+			""")
+	void refusesAnEventThatCannotBe(String events, String column, String value) {
+		String text = events.replace('/', '\n');
+		if (text.contains("med_on")) {
+			text = text.replace("2026-01-02", "2100-01-01");
+		}
+		Ran ran = assess(EVENTS + text + "\n");
+		assertThat(ran.code()).as(ran.said()).isEqualTo(AssessCommand.BAD_INPUT);
+		assertThat(ran.said()).contains("events.csv", "line " + (text.lines().count() + 1), column,
+				(value == null) ? "" : value);
+		assertThat(out()).doesNotExist();
+	}
+
+	@Test
+	void needsTheColumnsOfEvents() {
+		Ran ran = assess("person,day,arg\nA,2026-01-02,covid\n");
+		assertThat(ran.code()).isEqualTo(AssessCommand.BAD_INPUT);
+		assertThat(ran.said()).contains("events.csv", "line 1", "kind");
+	}
+
+	@Test
+	void takesAFileOfEventsWithoutAny() {
+		assertThat(assess(EVENTS).code()).isZero();
+		assertThat(assess("").code()).isEqualTo(AssessCommand.BAD_INPUT);
+	}
+
+	@Test
+	void passesOverNobodyWhoHasNoEvents() throws IOException {
+		assertThat(assess(EVENTS + "B,,2026-01-02,hold,,\n").code()).isZero();
+		List<String> rows = Files.readAllLines(out());
+		assertThat(rows.get(2)).contains("A,2026-01-02", ",Full,");
+		assertThat(rows.get(4)).contains("B,2026-01-02", ",Refer,");
+	}
+
+	private Path out() {
+		return this.folder.resolve("out.csv");
+	}
+
+	private Ran assess(String events) {
+		try {
+			Path in = Files.writeString(this.folder.resolve("mornings.csv"), """
+					person,date,rhr_bpm
+					A,2026-01-01,50
+					A,2026-01-02,51
+					B,2026-01-01,50
+					B,2026-01-02,51
+					""");
+			Path file = Files.writeString(this.folder.resolve("events.csv"), events);
+			return Ran.assess("--in", in.toString(), "--out", out().toString(), "--events", file.toString());
+		}
+		catch (IOException ex) {
+			throw new AssertionError(ex);
+		}
+	}
+
+}
