@@ -55,6 +55,20 @@ public final class RuleBounds {
 		return List.copyOf(fields);
 	}
 
+	/**
+	 * What the numbers of a rule set are by default: ours, and on each path those of its
+	 * definition.
+	 * @param rules the rule set
+	 * @return the default of the same paths
+	 */
+	public static RuleSet defaults(RuleSet rules) {
+		RuleSet defaults = DefaultRules.ruleSet();
+		for (Path path : rules.paths()) {
+			defaults = defaults.with(definition(path));
+		}
+		return defaults;
+	}
+
 	private static Path definition(Path path) {
 		return PublishedPaths.of(path.definedBy(), path.name());
 	}

@@ -23,6 +23,22 @@ public record RuleField(String pointer, String label, double least, double most,
 	}
 
 	/**
+	 * The least value as text.
+	 * @return without needless zeros
+	 */
+	public String leastText() {
+		return RuleTree.text(this.least);
+	}
+
+	/**
+	 * The greatest value as text.
+	 * @return without needless zeros
+	 */
+	public String mostText() {
+		return RuleTree.text(this.most);
+	}
+
+	/**
 	 * Whether a value is on the looser side of the bounds.
 	 * @param value the value
 	 * @return true if it is beyond the safe bound; where neither way is looser, beyond

@@ -34,6 +34,11 @@ final class RuleTree {
 		return node.isString() ? decimal(node.stringValue()) : null;
 	}
 
+	/** Whether the number at a pointer may have decimals. */
+	boolean hasDecimals(String pointer) {
+		return this.root.at(pointer).isString();
+	}
+
 	/** Puts a number in the place of one that is there. */
 	void set(String pointer, String number) {
 		int cut = pointer.lastIndexOf('/');
@@ -62,6 +67,12 @@ final class RuleTree {
 	static String text(double value) {
 		BigDecimal plain = Double.isFinite(value) ? BigDecimal.valueOf(value).stripTrailingZeros() : BigDecimal.ZERO;
 		return plain.toPlainString();
+	}
+
+	/** The number at a pointer as text; empty where there is none. */
+	static String text(RuleTree tree, String pointer) {
+		Double number = tree.number(pointer);
+		return (number == null) ? "" : text(number.doubleValue());
 	}
 
 	private static @Nullable Double decimal(String text) {
