@@ -65,6 +65,11 @@ class Replays {
 		return Course.of(timeline(athlete, LocalDate.EPOCH, List.of()).knownNow(), rules, to);
 	}
 
+	/** All facts of an athlete, as they became known. */
+	Timeline everything(Athlete athlete) {
+		return timeline(athlete, LocalDate.EPOCH, List.of());
+	}
+
 	private boolean isBeforeTheFirst(Athlete athlete, Timeline timeline) {
 		return this.rows.firstDay(athlete.id()).filter((first) -> timeline.firstDay().isBefore(first)).isPresent();
 	}

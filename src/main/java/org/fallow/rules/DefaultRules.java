@@ -28,18 +28,19 @@ public final class DefaultRules {
 	}
 
 	private static List<Path> paths() {
-		return List.of(new Path(PathName.SHORT, 1, false, 1, false, stages(2, 2, 3, 1, 1.0, List.of(30))),
-				new Path(PathName.STOMACH, 2, true, 2, true, stages(2, 2, 3, 1, 1.0, List.of(30))),
-				new Path(PathName.THREE_WEEK, 2, false, 2, false, stages(7, 7, 7, 3, 1.0, List.of(30))),
-				new Path(PathName.LONG, 10, false, 7, false, stages(7, 7, 14, 3, 0.75, List.of(15, 15, 30, 45))));
+		return List.of(new Path(PathName.SHORT, 1, false, 1, false, stages(2, 2, 3, 1, 1.0, List.of(30)), null),
+				new Path(PathName.STOMACH, 2, true, 2, true, stages(2, 2, 3, 1, 1.0, List.of(30)), null),
+				new Path(PathName.THREE_WEEK, 2, false, 2, false, stages(7, 7, 7, 3, 1.0, List.of(30)), null),
+				new Path(PathName.LONG, 10, false, 7, false, stages(7, 7, 14, 3, 0.75, List.of(15, 15, 30, 45)), null));
 	}
 
 	private static List<Stage> stages(int first, int second, int watched, int runs, double secondVolume,
 			List<Integer> firstRuns) {
-		return List.of(new Stage(first, Clearance.EASY_ONLY, runs, 3.0, 0.75, Intensity.EASY, 0.5, 0.5, 60, firstRuns),
+		return List.of(
+				new Stage(first, Clearance.EASY_ONLY, runs, 3.0, 0.75, Intensity.EASY, 0.5, 0.5, 60, firstRuns, null),
 				new Stage(second, Clearance.EASY_ONLY, runs, 4.0, 0.80, Intensity.STRIDES, secondVolume, 1, null,
-						List.of()),
-				new Stage(watched, Clearance.FULL_TRAINING, 0, null, null, null, 1, 1, null, List.of()));
+						List.of(), null),
+				new Stage(watched, Clearance.FULL_TRAINING, 0, null, null, null, 1, 1, null, List.of(), null));
 	}
 
 }

@@ -2,6 +2,7 @@ package org.fallow.rules;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The rule sets of an athlete's home team and the days they take effect.
@@ -51,16 +52,22 @@ public record RuleBook(List<Entry> entries) {
 	}
 
 	/**
+	 * The rule set of a hash, if the book has it.
+	 * @param hash content hash
+	 * @return its entry
+	 */
+	public Optional<Entry> find(String hash) {
+		return this.entries.stream().filter((entry) -> entry.hash().equals(hash)).findFirst();
+	}
+
+	/**
 	 * The rule set of a hash.
 	 * @param hash content hash
 	 * @return its entry
 	 * @throws IllegalArgumentException if the book has none of this hash
 	 */
 	public Entry ofHash(String hash) {
-		return this.entries.stream()
-			.filter((entry) -> entry.hash().equals(hash))
-			.findFirst()
-			.orElseThrow(() -> new IllegalArgumentException("no rule set of hash " + hash));
+		return find(hash).orElseThrow(() -> new IllegalArgumentException("no rule set of hash " + hash));
 	}
 
 	/**

@@ -19,8 +19,18 @@ public final class RuleHash {
 	 * @return 64 hexadecimal digits
 	 */
 	public static String of(RuleSet rules) {
+		return ofText(RuleJson.canonical(rules));
+	}
+
+	/**
+	 * The hash of a rule set's text as it was stored, which may lack members that came
+	 * later.
+	 * @param canonical canonical JSON
+	 * @return 64 hexadecimal digits
+	 */
+	public static String ofText(String canonical) {
 		try {
-			byte[] json = RuleJson.canonical(rules).getBytes(StandardCharsets.UTF_8);
+			byte[] json = canonical.getBytes(StandardCharsets.UTF_8);
 			return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(json));
 		}
 		catch (NoSuchAlgorithmException ex) {

@@ -1,6 +1,7 @@
 package org.fallow.rules;
 
 import java.math.BigDecimal;
+import java.util.Objects;
 
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
@@ -24,6 +25,7 @@ public final class RuleJson {
 		.enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
 		.enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
 		.enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+		.disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
 		.disable(MapperFeature.SORT_CREATOR_PROPERTIES_FIRST)
 		.addModule(new SimpleModule().addSerializer(Double.class, new DecimalAsText())
 			.addSerializer(Double.TYPE, new DecimalAsText()))
@@ -56,10 +58,18 @@ public final class RuleJson {
 				addIfMissing(members, "workingLevel", defaults.workingLevel());
 				addIfMissing(members, "advice", defaults.advice());
 			}
-			return MAPPER.treeToValue(tree, RuleSet.class);
+			RuleSet rules = Objects.requireNonNull(MAPPER.treeToValue(tree, RuleSet.class));
+			canonical(rules);
+			return rules;
 		}
 		catch (tools.jackson.core.JacksonException ex) {
 			throw new IllegalArgumentException("not a rule set: " + ex.getOriginalMessage(), ex);
+		}
+		catch (NullPointerException ex) {
+			throw new IllegalArgumentException("not a rule set: it is empty", ex);
+		}
+		catch (NumberFormatException ex) {
+			throw new IllegalArgumentException("not a rule set: a number is not finite", ex);
 		}
 	}
 

@@ -1,7 +1,10 @@
 package org.fallow.rules;
 
 import java.util.List;
+import java.util.Objects;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonInclude.Include;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,9 +27,16 @@ public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Open
 
 	/** Copies the paths and checks that each name has one, in order. */
 	public RuleSet {
+		requireAll(baseline, flags, cusum, hrv, opening, gates, limits, workingLevel, advice);
 		paths = List.copyOf(paths);
 		if (!paths.stream().map(Path::name).toList().equals(List.of(PathName.values()))) {
 			throw new IllegalArgumentException("a rule set needs one path for each name, shortest first");
+		}
+	}
+
+	private static void requireAll(Record... groups) {
+		for (Record group : groups) {
+			Objects.requireNonNull(group, "a group of numbers is missing");
 		}
 	}
 
@@ -37,6 +47,17 @@ public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Open
 	 */
 	public Path path(PathName name) {
 		return this.paths.get(name.ordinal());
+	}
+
+	/**
+	 * The same rule set with another path of one name.
+	 * @param path the path to take
+	 * @return a rule set with it
+	 */
+	public RuleSet with(Path path) {
+		List<Path> changed = this.paths.stream().map((own) -> (own.name() == path.name()) ? path : own).toList();
+		return new RuleSet(this.baseline, this.flags, this.cusum, this.hrv, this.opening, this.gates, this.limits,
+				this.workingLevel, this.advice, changed);
 	}
 
 	/**
@@ -188,16 +209,44 @@ public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Open
 	 * @param symptomFreeMornings in a row before the first stage
 	 * @param eating true if eating and drinking normally is asked for
 	 * @param stages in order; the last one is watched, and closes the episode
+	 * @param protocol who published this definition; absent for our own
 	 */
 	public record Path(PathName name, int illDays, boolean fromLastSymptom, int symptomFreeMornings, boolean eating,
-			List<Stage> stages) {
+			List<Stage> stages, @JsonInclude(Include.NON_NULL) @Nullable Protocol protocol) {
 
 		/** Copies the stages and checks that there is one. */
 		public Path {
+			Objects.requireNonNull(name);
+			protocol = (protocol == Protocol.OURS) ? null : protocol;
 			stages = List.copyOf(stages);
 			if (stages.isEmpty()) {
 				throw new IllegalArgumentException("a path needs a stage");
 			}
+		}
+
+		/**
+		 * Who wrote the definition.
+		 * @return {@link Protocol#OURS} where none is named
+		 */
+		public Protocol definedBy() {
+			return (this.protocol == null) ? Protocol.OURS : this.protocol;
+		}
+
+		/**
+		 * Least days from the day {@link #illDays} run from to the last stage.
+		 * @return days, every morning being good
+		 */
+		public int daysToLastStage() {
+			return Math.max(this.illDays, this.symptomFreeMornings)
+					+ this.stages.stream().limit(this.stages.size() - 1L).mapToInt(Stage::days).sum();
+		}
+
+		/**
+		 * Least days from the same day to the close.
+		 * @return days, every morning being good
+		 */
+		public int daysToClose() {
+			return daysToLastStage() + this.stages.get(this.stages.size() - 1).days();
 		}
 
 	}
@@ -216,13 +265,17 @@ public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Open
 	 * @param longRunMinutes greatest minutes of a run; absent where only the share counts
 	 * @param firstRunMinutes greatest minutes of each of the first days' runs, by day in
 	 * the stage; empty where only the rest counts
+	 * @param borgCeiling greatest rating of perceived exertion on the scale of 6 to 20,
+	 * as published; the effort ceiling is what we make of it; absent where none is given
 	 */
 	public record Stage(int days, Clearance clearance, int runs, @Nullable Double effortCeiling,
 			@Nullable Double heartRateCeiling, @Nullable Intensity highest, double volumeShare, double longRunShare,
-			@Nullable Integer longRunMinutes, List<Integer> firstRunMinutes) {
+			@Nullable Integer longRunMinutes, List<Integer> firstRunMinutes,
+			@JsonInclude(Include.NON_NULL) @Nullable Integer borgCeiling) {
 
 		/** Copies the minutes. */
 		public Stage {
+			Objects.requireNonNull(clearance);
 			firstRunMinutes = List.copyOf(firstRunMinutes);
 		}
 

@@ -37,8 +37,4 @@ public class Club {
 		return this.name;
 	}
 
-	Instant createdAt() {
-		return this.createdAt;
-	}
-
 }

@@ -40,25 +40,25 @@ public class People {
 	}
 
 	/**
-	 * Founds a club with the default rule set.
+	 * Founds a club, without any team.
 	 * @param name the club's name
 	 * @return the club
 	 */
 	public Club foundClub(String name) {
-		Club club = added(new Club(Ids.next(), name.strip(), now()));
-		this.events.publishEvent(new ClubFounded(club.id(), club.createdAt()));
-		return club;
+		return added(new Club(Ids.next(), name.strip(), now()));
 	}
 
 	/**
-	 * Adds a team to a club.
+	 * Adds a team to a club, with the default rule set.
 	 * @param clubId the club
 	 * @param name the team's name, unique in the club
 	 * @param zone the zone its new athletes get
 	 * @return the team
 	 */
 	public Team addTeam(UUID clubId, String name, ZoneId zone) {
-		return added(new Team(Ids.next(), clubId, name.strip(), zone));
+		Team team = added(new Team(Ids.next(), clubId, name.strip(), zone));
+		this.events.publishEvent(new TeamAdded(team.id(), now()));
+		return team;
 	}
 
 	/**

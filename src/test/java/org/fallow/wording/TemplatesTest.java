@@ -30,6 +30,7 @@ import org.fallow.illness.core.ReportKind;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.Intensity;
 import org.fallow.rules.PathName;
+import org.fallow.rules.Protocol;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -72,7 +73,7 @@ class TemplatesTest {
 				arguments("after", AfterSession.values()), arguments("activity", Activity.values()),
 				arguments("criterionState", CriterionState.values()), arguments("rhrFlag", RhrFlag.values()),
 				arguments("hrvState", HrvFlag.values()), arguments("path", PathName.values()),
-				arguments("mark", Mark.values()));
+				arguments("protocol", Protocol.values()), arguments("mark", Mark.values()));
 	}
 
 	@ParameterizedTest

@@ -88,20 +88,20 @@ class AthletePage {
 		DayAssessment assessment = this.assessments.day(athlete.id(), asOf).orElseGet(() -> Course.nothing(book, asOf));
 		model.addAttribute("athlete", AthleteHead.of(athlete, this.squad, this.access.person(), asOf));
 		List<AssessedDay> seen = all.stream().filter((d) -> !d.day().isAfter(asOf)).toList();
-		now(model, assessment, last(seen, LOOK_BACK_DAYS));
+		now(model, assessment, last(seen, LOOK_BACK_DAYS), book);
 		history(model, athlete, asOf);
 		chart(model, last(seen, CHART_DAYS), athlete, asOf, book);
 		return "board/athlete";
 	}
 
-	private static void now(Model model, DayAssessment assessment, List<AssessedDay> seen) {
-		StateView state = StateView.of(assessment);
+	private static void now(Model model, DayAssessment assessment, List<AssessedDay> seen, RuleBook book) {
+		StateView state = StateView.of(assessment, book);
 		model.addAttribute("state", state);
-		model.addAttribute("episode", EpisodeView.of(assessment));
+		model.addAttribute("episode", EpisodeView.of(assessment, book));
 		model.addAttribute("advice", Said.all(assessment.notices()));
-		model.addAttribute("gate", GateView.of(assessment));
+		model.addAttribute("gate", GateView.of(assessment, book));
 		model.addAttribute("holds", HoldView.standing(assessment));
-		model.addAttribute("timeLine", TimeLineView.of(seen, state));
+		model.addAttribute("timeLine", TimeLineView.of(seen, state, book));
 	}
 
 	private void history(Model model, Athlete athlete, LocalDate asOf) {
@@ -134,7 +134,7 @@ class AthletePage {
 		}
 		Map<LocalDate, MorningEntry> entries = new TreeMap<>();
 		effective(athlete, days.get(0).day(), asOf).forEach((day, stored) -> entries.put(day, stored.entry()));
-		ChartData chart = ChartData.of(days, entries, book.on(asOf).rules());
+		ChartData chart = ChartData.of(days, entries, book, asOf);
 		model.addAttribute("chartJson", JSON.writeValueAsString(chart).replace("<", "\\u003c"));
 		model.addAttribute("chartRows", ChartRow.of(days, chart));
 	}

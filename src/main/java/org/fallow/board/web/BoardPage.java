@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,8 @@ import org.fallow.board.LastEntries;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
 import org.fallow.rules.Clearance;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Group;
@@ -44,13 +47,17 @@ class BoardPage {
 
 	private final LastEntries lastEntries;
 
+	private final RuleSets ruleSets;
+
 	private final Clock clock;
 
-	BoardPage(AthleteAccess access, Squad squad, Assessments assessments, LastEntries lastEntries, Clock clock) {
+	BoardPage(AthleteAccess access, Squad squad, Assessments assessments, LastEntries lastEntries, RuleSets ruleSets,
+			Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
 		this.lastEntries = lastEntries;
+		this.ruleSets = ruleSets;
 		this.clock = clock;
 	}
 
@@ -99,10 +106,12 @@ class BoardPage {
 			this.assessments.bringUpTo(ids, today);
 		}
 		Map<PersonId, AssessedDay> days = ownDays(ids, asOf);
+		Map<UUID, RuleBook> books = new HashMap<>();
 		Map<UUID, LocalDate> last = this.lastEntries.knownOn(ids, asOf);
 		return athletes.stream()
 			.map((athlete) -> BoardRow.of(athlete, groupName(athlete, groups), days.get(athlete.id()),
-					last.get(athlete.id().value()), asOf))
+					last.get(athlete.id().value()), asOf,
+					books.computeIfAbsent(athlete.teamId(), this.ruleSets::bookOf)))
 			.sorted(Comparator.comparing(BoardRow::clearance).thenComparing(BoardRow::name))
 			.toList();
 	}

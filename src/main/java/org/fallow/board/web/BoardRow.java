@@ -6,9 +6,10 @@ import java.util.List;
 import java.util.UUID;
 
 import org.fallow.illness.AssessedDay;
-import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.Said;
+import org.fallow.illness.view.StageView;
 import org.fallow.rules.Clearance;
+import org.fallow.rules.RuleBook;
 import org.fallow.team.Athlete;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
@@ -22,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param clearance what the athlete may do
  * @param reasons why
  * @param advised whether a clinician's look is advised
- * @param stage {@code ILL} or the stage's number; absent without an episode
+ * @param stage ill or the stage; absent without an episode
  * @param dayInStage counting from 1
  * @param rhr the day's reading, bpm
  * @param rhrBaseline bpm
@@ -33,33 +34,33 @@ import org.jspecify.annotations.Nullable;
  * @param hrvState normal, suppressed or not available; absent without any reading
  * @param lastEntry latest morning entered
  * @param quietDays days since
- * @param nextStage stage the next gate leads to
+ * @param nextStage what the next gate leads to
  * @param earliest earliest day of it; absent under a hold
  */
 public record BoardRow(UUID athleteId, String name, @Nullable String groupName, Clearance clearance,
-		List<Message> reasons, boolean advised, @Nullable String stage, @Nullable Integer dayInStage,
+		List<Message> reasons, boolean advised, @Nullable Message stage, @Nullable Integer dayInStage,
 		@Nullable Double rhr, @Nullable Double rhrBaseline, @Nullable Double rhrDeviation, @Nullable String rhrFlag,
 		boolean provisional, @Nullable Long rmssd, @Nullable String hrvState, @Nullable LocalDate lastEntry,
-		@Nullable Long quietDays, @Nullable String nextStage, @Nullable LocalDate earliest) {
-
-	private static final int ESTABLISHED = 14;
-
-	private static final int LAST_STAGE = 3;
+		@Nullable Long quietDays, @Nullable Message nextStage, @Nullable LocalDate earliest) {
 
 	static BoardRow of(Athlete athlete, @Nullable String group, @Nullable AssessedDay day, @Nullable LocalDate last,
-			LocalDate asOf) {
+			LocalDate asOf, RuleBook book) {
 		Long quiet = (last == null) ? null : Long.valueOf(ChronoUnit.DAYS.between(last, asOf));
 		if (day == null) {
 			return new BoardRow(athlete.id().value(), athlete.name(), group, Clearance.NOT_ASSESSED,
 					List.of(Message.of("reason.no-entry")), false, null, null, null, null, null, null, false, null,
 					null, last, quiet, null, null);
 		}
-		boolean provisional = day.rhrBaseline() != null && day.rhrReadings() < ESTABLISHED;
+		boolean provisional = day.rhrBaseline() != null && day.rhrReadings() < established(day, book);
 		return new BoardRow(athlete.id().value(), athlete.name(), group, day.clearance(), Said.all(day.reasons()),
-				isAdvised(day), stage(day), day.dayInStage(), day.rhrBpm(), day.rhrBaseline(), day.rhrDeviation(),
-				flag(day), provisional,
+				isAdvised(day), StageView.shortName(day), day.dayInStage(), day.rhrBpm(), day.rhrBaseline(),
+				day.rhrDeviation(), flag(day), provisional,
 				(day.hrvRecent() == null) ? null : Long.valueOf(Math.round(Math.exp(day.hrvRecent()))), hrv(day), last,
-				quiet, nextStage(day), day.holding() ? null : day.nextGateEarliest());
+				quiet, StageView.nextShort(day, book), day.holding() ? null : day.nextGateEarliest());
+	}
+
+	private static int established(AssessedDay day, RuleBook book) {
+		return book.find(day.ruleHash()).orElseGet(() -> book.on(day.day())).rules().baseline().establishedFrom();
 	}
 
 	/** Whether a clinician's look is advised, without a hold. */
@@ -68,11 +69,6 @@ public record BoardRow(UUID athleteId, String name, @Nullable String groupName, 
 			.stream()
 			.map(Message::code)
 			.anyMatch((code) -> code.startsWith("advised.clinician") || code.equals("advised.stalled"));
-	}
-
-	static @Nullable String stage(AssessedDay day) {
-		Integer stage = day.stage();
-		return (stage == null) ? null : EpisodeView.stage(stage);
 	}
 
 	private static @Nullable String flag(AssessedDay day) {
@@ -87,14 +83,6 @@ public record BoardRow(UUID athleteId, String name, @Nullable String groupName, 
 			return day.hrvFlag().name();
 		}
 		return (day.hrvRecent() == null && day.hrvMean() == null) ? null : "NOT_AVAILABLE";
-	}
-
-	private static @Nullable String nextStage(AssessedDay day) {
-		Integer next = day.nextGate();
-		if (next == null) {
-			return null;
-		}
-		return (next > LAST_STAGE) ? "CLOSED" : String.valueOf(next);
 	}
 
 }

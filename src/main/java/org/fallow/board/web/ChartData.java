@@ -11,7 +11,8 @@ import org.fallow.baseline.RhrBaseline;
 import org.fallow.baseline.Statistics;
 import org.fallow.entry.MorningEntry;
 import org.fallow.illness.AssessedDay;
-import org.fallow.illness.view.TimeLineView;
+import org.fallow.illness.view.StageView;
+import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
 
@@ -28,7 +29,9 @@ public record ChartData(List<String> days, String today, Lines rhr, @Nullable Li
 
 	private static final int MEDIAN_MORNINGS = 3;
 
-	static ChartData of(List<AssessedDay> assessed, Map<LocalDate, MorningEntry> entries, RuleSet rules) {
+	static ChartData of(List<AssessedDay> assessed, Map<LocalDate, MorningEntry> entries, RuleBook book,
+			LocalDate asOf) {
+		RuleSet rules = book.on(asOf).rules();
 		Lines rhr = Lines.empty();
 		Lines rmssd = Lines.empty();
 		List<String> days = new ArrayList<>();
@@ -45,7 +48,7 @@ public record ChartData(List<String> days, String today, Lines rhr, @Nullable Li
 		medians(rmssd);
 		boolean hasRmssd = rmssd.values().stream().anyMatch(Objects::nonNull);
 		String today = assessed.get(assessed.size() - 1).day().toString();
-		return new ChartData(days, today, rhr, hasRmssd ? rmssd : null, stretches(assessed));
+		return new ChartData(days, today, rhr, hasRmssd ? rmssd : null, stretches(assessed, book));
 	}
 
 	private static void rhrRange(AssessedDay day, Lines lines, RuleSet rules) {
@@ -87,22 +90,18 @@ public record ChartData(List<String> days, String today, Lines rhr, @Nullable Li
 		}
 	}
 
-	private static List<Stretch> stretches(List<AssessedDay> assessed) {
+	private static List<Stretch> stretches(List<AssessedDay> assessed, RuleBook book) {
 		List<Stretch> stretches = new ArrayList<>();
 		int from = 0;
 		for (int i = 0; i < assessed.size(); i++) {
-			boolean last = i + 1 == assessed.size() || !sameKind(assessed.get(i), assessed.get(i + 1));
+			boolean last = i + 1 == assessed.size() || !StageView.isSame(assessed.get(i), assessed.get(i + 1));
 			if (last && assessed.get(i).inEpisode()) {
-				stretches.add(new Stretch(TimeLineView.kind(assessed.get(i)), assessed.get(from).day().toString(),
+				stretches.add(new Stretch(StageView.drawn(assessed.get(i), book), assessed.get(from).day().toString(),
 						assessed.get(i).day().toString()));
 			}
 			from = last ? i + 1 : from;
 		}
 		return stretches;
-	}
-
-	private static boolean sameKind(AssessedDay one, AssessedDay other) {
-		return one.inEpisode() == other.inEpisode() && TimeLineView.kind(one).equals(TimeLineView.kind(other));
 	}
 
 	/**
@@ -130,7 +129,7 @@ public record ChartData(List<String> days, String today, Lines rhr, @Nullable Li
 	/**
 	 * Days of one kind.
 	 *
-	 * @param kind ILL, HOLD or STAGE_ with its number
+	 * @param kind how it is drawn: ILL, HOLD or STAGE_1 to STAGE_3
 	 * @param from first day, ISO
 	 * @param to last day, ISO, inclusive
 	 */

@@ -6,6 +6,8 @@ import java.util.Collections;
 import java.util.List;
 
 import org.fallow.illness.AssessedDay;
+import org.fallow.illness.view.StageView;
+import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,11 +22,11 @@ import org.jspecify.annotations.Nullable;
  * @param rmssdLower ms
  * @param rmssdUpper ms
  * @param rmssdMedian3 ms
- * @param stage {@code ILL} or the stage's number
+ * @param stage ill or the stage; absent without an episode
  */
 public record ChartRow(LocalDate day, @Nullable Double rhr, @Nullable Double rhrLower, @Nullable Double rhrUpper,
 		@Nullable Double rhrMedian3, @Nullable Double rmssd, @Nullable Double rmssdLower, @Nullable Double rmssdUpper,
-		@Nullable Double rmssdMedian3, @Nullable String stage) {
+		@Nullable Double rmssdMedian3, @Nullable Message stage) {
 
 	static List<ChartRow> of(List<AssessedDay> assessed, ChartData chart) {
 		List<ChartRow> rows = new ArrayList<>();
@@ -34,7 +36,7 @@ public record ChartRow(LocalDate day, @Nullable Double rhr, @Nullable Double rhr
 			rows.add(new ChartRow(assessed.get(i).day(), rhr.values().get(i), rhr.lower().get(i), rhr.upper().get(i),
 					rhr.median3().get(i), (rmssd == null) ? null : rmssd.values().get(i),
 					(rmssd == null) ? null : rmssd.lower().get(i), (rmssd == null) ? null : rmssd.upper().get(i),
-					(rmssd == null) ? null : rmssd.median3().get(i), BoardRow.stage(assessed.get(i))));
+					(rmssd == null) ? null : rmssd.median3().get(i), StageView.shortName(assessed.get(i))));
 		}
 		Collections.reverse(rows);
 		return rows;

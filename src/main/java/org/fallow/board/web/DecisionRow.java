@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.function.Function;
 
 import org.fallow.access.PersonId;
+import org.fallow.entry.IocConsensus;
 import org.fallow.illness.StageDecision;
 import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.IllnessEvent;
@@ -47,7 +48,7 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 
 	private static Message what(IllnessEvent event) {
 		if (event instanceof IllnessEvent.Report report) {
-			return Message.of("decided.REPORT", report.kind().name());
+			return reported(report);
 		}
 		if (event instanceof IllnessEvent.Hold) {
 			return Message.of("decided.HOLD");
@@ -62,6 +63,14 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 			return Message.of("decided.LEVEL_SET");
 		}
 		return Message.of((event instanceof IllnessEvent.Withdrawal) ? "decided.WITHDRAWAL" : "decided.SYMPTOMS_ONLY");
+	}
+
+	private static Message reported(IllnessEvent.Report report) {
+		Integer worst = report.worst();
+		if (worst == null) {
+			return Message.of("decided.REPORT", report.kind().name());
+		}
+		return Message.of("decided.REPORT.worst", report.kind().name(), worst, IocConsensus.severity(worst).name());
 	}
 
 	private static @Nullable String reason(IllnessEvent event) {

@@ -48,6 +48,36 @@ public final class Course {
 	 * @return one assessment for each day after the state's day
 	 */
 	public static List<DayAssessment> from(State state, Timeline timeline, RuleBook rules, LocalDate to) {
+		return live(state, timeline, rules, to, true);
+	}
+
+	/**
+	 * The same decisions as {@link #of}, without the earliest days of criteria and gates,
+	 * which take most of the time.
+	 * @param timeline all facts
+	 * @param rules rule sets by the day they take effect
+	 * @param to last day, inclusive
+	 * @return one assessment for each day from the first fact's to {@code to}
+	 */
+	public static List<DayAssessment> withoutForecast(Timeline timeline, RuleBook rules, LocalDate to) {
+		LocalDate first = timeline.firstDay();
+		return first.isAfter(to) ? List.of() : withoutForecast(State.before(first), timeline, rules, to);
+	}
+
+	/**
+	 * The same decisions as {@link #from}, without earliest days.
+	 * @param state the state after a day that was already decided
+	 * @param timeline the facts, as there
+	 * @param rules rule sets by the day they take effect
+	 * @param to last day, inclusive
+	 * @return one assessment for each day after the state's day
+	 */
+	public static List<DayAssessment> withoutForecast(State state, Timeline timeline, RuleBook rules, LocalDate to) {
+		return live(state, timeline, rules, to, false);
+	}
+
+	private static List<DayAssessment> live(State state, Timeline timeline, RuleBook rules, LocalDate to,
+			boolean forecast) {
 		Known known = new Known(timeline.adultFrom());
 		int next = 0;
 		List<Fact> facts = timeline.facts();
@@ -61,7 +91,7 @@ public final class Course {
 			while (next < facts.size() && !facts.get(next).recorded().on().isAfter(day)) {
 				known.add(facts.get(next++));
 			}
-			DayAssessment assessment = new DayFold(before, known, rules, day).decide(rules, true);
+			DayAssessment assessment = new DayFold(before, known, rules, day).decide(rules, forecast);
 			days.add(assessment);
 			before = assessment.state();
 		}

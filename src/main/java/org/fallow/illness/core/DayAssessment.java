@@ -16,9 +16,11 @@ import org.jspecify.annotations.Nullable;
  * @param reasons why, strictest first; empty when nothing speaks against full training
  * @param notices what people should be told besides, without effect on the clearance
  * @param mark what the morning was for the return
+ * @param marks marks of the mornings before that were looked at, oldest first
  * @param seen what people said
  * @param rhr resting heart rate
  * @param hrv heart-rate variability
+ * @param during the episode as gate and clearance found it; absent without an open one
  * @param judgedFrom what the path was judged from; absent without an open episode
  * @param decisions what changed on the day: opened, stage reached, stepped back, closed
  * @param opened the gate that opened today; absent if none did
@@ -29,14 +31,16 @@ import org.jspecify.annotations.Nullable;
  * @param state what the fold carries on
  */
 public record DayAssessment(LocalDate day, String ruleHash, Clearance clearance, List<Message> reasons,
-		List<Message> notices, Mark mark, Seen seen, RhrEvidence rhr, HrvEvidence hrv,
-		@Nullable PathEvidence judgedFrom, List<Decision> decisions, @Nullable GateSheet opened,
-		@Nullable GateSheet gate, @Nullable LevelOffer level, boolean holding, State state) {
+		List<Message> notices, Mark mark, List<State.PastMark> marks, Seen seen, RhrEvidence rhr, HrvEvidence hrv,
+		@Nullable Episode during, @Nullable PathEvidence judgedFrom, List<Decision> decisions,
+		@Nullable GateSheet opened, @Nullable GateSheet gate, @Nullable LevelOffer level, boolean holding,
+		State state) {
 
 	/** Copies the lists. */
 	public DayAssessment {
 		reasons = List.copyOf(reasons);
 		notices = List.copyOf(notices);
+		marks = List.copyOf(marks);
 		decisions = List.copyOf(decisions);
 	}
 

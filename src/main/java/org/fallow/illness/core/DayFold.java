@@ -107,6 +107,7 @@ final class DayFold {
 
 	/** Decides the day; without a forecast where the result only serves one. */
 	DayAssessment decide(RuleBook book, boolean forecast) {
+		Episode during = (this.episode == null) ? null : this.episode.toEpisode();
 		GateSheet sheet = gate();
 		GateSheet opened = (sheet != null && sheet.opened()) ? sheet : null;
 		Verdict verdict = Verdict.of(this);
@@ -122,8 +123,8 @@ final class DayFold {
 			next = Forecast.of(this, after, mayRun, book, next);
 		}
 		return new DayAssessment(this.day, this.ruleHash, verdict.clearance(), verdict.reasons(),
-				Notices.of(this, level), this.mark, this.seen, this.rhr, this.hrv, this.judgedFrom, this.decisions,
-				opened, next, level, !this.standing.isEmpty(), after);
+				Notices.of(this, level), this.mark, this.marks, this.seen, this.rhr, this.hrv, during, this.judgedFrom,
+				this.decisions, opened, next, level, !this.standing.isEmpty(), after);
 	}
 
 	/** What is held since the last close, as it stands today. */

@@ -68,9 +68,10 @@ final class Numbers {
 				(deviation == null) ? null : deviation.flag(), raised, past,
 				(baseline == null) ? null : SustainedRise.slack(baseline.spread(), this.rules.cusum()),
 				(baseline == null) ? null : SustainedRise.limit(baseline.spread(), this.rules.cusum()), start, rise,
-				(keeps && kept != null) ? kept.flag() : null, keeps && kept != null && kept.raisedForAction(),
-				keeps && kept != null && kept.lowAgain(), leftOutSince(kept), !keeps && isLeftOut(deviation, kept),
-				deviation != null && isLowAgain(deviation), hasDrifted(series), (held == null) ? null : held.working(),
+				this.before.kept(), (keeps && kept != null) ? kept.flag() : null,
+				keeps && kept != null && kept.raisedForAction(), keeps && kept != null && kept.lowAgain(),
+				leftOutSince(kept), !keeps && isLeftOut(deviation, kept), deviation != null && isLowAgain(deviation),
+				hasDrifted(series), (held == null) ? null : held.working(),
 				(held == null || held.rhr() == null) ? null : held.rhr().median());
 	}
 

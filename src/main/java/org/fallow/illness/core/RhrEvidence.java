@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param limit h of the sustained rise, bpm
  * @param riseBefore the sustained rise before the day
  * @param rise the sustained rise after it
+ * @param last the latest morning before with a deviation; absent before the first
  * @param keptFlag flag kept because the reading was left out
  * @param keptRaised whether raised for action is kept
  * @param keptLow whether a second low morning is kept
@@ -44,7 +45,7 @@ public record RhrEvidence(@Nullable Series series, @Nullable Double reading, int
 		@Nullable Double spread, boolean provisional, @Nullable LocalDate heldAsOf, @Nullable Double dev,
 		@Nullable Double tolerance, @Nullable Double low, @Nullable Double high, @Nullable RhrFlag flag,
 		boolean raisedForAction, List<State.PastDeviation> before, @Nullable Double slack, @Nullable Double limit,
-		SustainedRise riseBefore, SustainedRise rise, @Nullable RhrFlag keptFlag, boolean keptRaised, boolean keptLow,
-		@Nullable LocalDate keptFrom, boolean leftOut, boolean lowAgain, boolean drift, @Nullable Working working,
-		@Nullable Double own) {
+		SustainedRise riseBefore, SustainedRise rise, State.@Nullable Kept last, @Nullable RhrFlag keptFlag,
+		boolean keptRaised, boolean keptLow, @Nullable LocalDate keptFrom, boolean leftOut, boolean lowAgain,
+		boolean drift, @Nullable Working working, @Nullable Double own) {
 }

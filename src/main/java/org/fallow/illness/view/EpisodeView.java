@@ -1,44 +1,44 @@
 package org.fallow.illness.view;
 
 import java.time.LocalDate;
+import java.util.List;
 
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Episode;
 import org.fallow.rules.PathName;
+import org.fallow.rules.Protocol;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Where an athlete stands on the return path.
  *
- * @param stage {@code ILL} or the stage's number
+ * @param stage ill, or a stage
  * @param dayInStage counting from 1
  * @param onset onset of the illness
  * @param path which path
+ * @param protocol who wrote its definition
+ * @param stages all stages of the path
  * @param symptomsOnly whether it goes by symptoms alone
  */
-public record EpisodeView(String stage, int dayInStage, LocalDate onset, PathName path, boolean symptomsOnly) {
+public record EpisodeView(StageView stage, int dayInStage, LocalDate onset, PathName path, Protocol protocol,
+		List<StageView> stages, boolean symptomsOnly) {
 
 	/**
 	 * The view of an assessment's episode.
 	 * @param assessment the day's
+	 * @param book the team's rule sets
 	 * @return its view; null without an open episode
 	 */
-	public static @Nullable EpisodeView of(DayAssessment assessment) {
+	public static @Nullable EpisodeView of(DayAssessment assessment, RuleBook book) {
 		Episode episode = assessment.state().episode();
-		if (episode == null) {
+		RuleSet.Path path = StageView.path(assessment, book);
+		if (episode == null || path == null) {
 			return null;
 		}
-		return new EpisodeView(stage(episode.stage()), assessment.dayInStage(), episode.firstOnset(), episode.path(),
-				episode.symptomsOnly());
-	}
-
-	/**
-	 * The name of a stage's number.
-	 * @param stage 0 for ill
-	 * @return {@code ILL} or the number
-	 */
-	public static String stage(int stage) {
-		return (stage == 0) ? "ILL" : String.valueOf(stage);
+		return new EpisodeView(StageView.of(path, episode.stage()), assessment.dayInStage(), episode.firstOnset(),
+				episode.path(), path.definedBy(), StageView.all(path), episode.symptomsOnly());
 	}
 
 }

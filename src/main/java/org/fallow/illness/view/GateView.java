@@ -7,30 +7,32 @@ import org.fallow.illness.core.Criterion;
 import org.fallow.illness.core.CriterionState;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.GateSheet;
+import org.fallow.rules.RuleBook;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A gate sheet as it is read.
  *
- * @param into stage it leads to, {@code CLOSED} for the end
+ * @param into what it leads to: a stage, or the end
  * @param earliest earliest day it could open; absent under a hold
  * @param criteria all criteria
  */
-public record GateView(String into, @Nullable LocalDate earliest, List<Line> criteria) {
+public record GateView(Message into, @Nullable LocalDate earliest, List<Line> criteria) {
 
 	/**
 	 * The view of an assessment's next gate.
 	 * @param assessment the day's
+	 * @param book the team's rule sets
 	 * @return its view; null without an open episode
 	 */
-	public static @Nullable GateView of(DayAssessment assessment) {
+	public static @Nullable GateView of(DayAssessment assessment, RuleBook book) {
 		GateSheet gate = assessment.gate();
 		if (gate == null) {
 			return null;
 		}
 		boolean hold = assessment.holding();
-		return new GateView(StateView.into(gate), hold ? null : gate.earliest(),
+		return new GateView(StageView.next(gate, StageView.path(assessment, book)), hold ? null : gate.earliest(),
 				gate.criteria().stream().map((criterion) -> line(criterion, hold)).toList());
 	}
 

@@ -8,6 +8,7 @@ import org.fallow.illness.core.Criterion;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.GateSheet;
 import org.fallow.rules.Clearance;
+import org.fallow.rules.RuleBook;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
@@ -20,19 +21,20 @@ import org.jspecify.annotations.Nullable;
  * @param opensNext what the next gate still waits for
  * @param earliest earliest day of the next gate; absent under a hold or where none can be
  * named
- * @param nextStage stage the next gate leads to, {@code CLOSED} for the end; absent
- * without an episode
+ * @param nextStage what the next gate leads to: a stage, or the end; absent without an
+ * episode
  * @param hold whether a clinician hold stands
  */
 public record StateView(LocalDate day, Clearance clearance, List<Message> reasons, List<Message> opensNext,
-		@Nullable LocalDate earliest, @Nullable String nextStage, boolean hold) {
+		@Nullable LocalDate earliest, @Nullable Message nextStage, boolean hold) {
 
 	/**
 	 * The view of an assessment.
 	 * @param assessment the day's
+	 * @param book the team's rule sets
 	 * @return its view
 	 */
-	public static StateView of(DayAssessment assessment) {
+	public static StateView of(DayAssessment assessment, RuleBook book) {
 		GateSheet gate = assessment.gate();
 		boolean hold = assessment.holding();
 		List<Message> opens = new ArrayList<>();
@@ -40,7 +42,8 @@ public record StateView(LocalDate day, Clearance clearance, List<Message> reason
 			gate.criteria().stream().filter(Criterion::shuts).map(StateView::open).forEach(opens::add);
 		}
 		return new StateView(assessment.day(), assessment.clearance(), Said.all(assessment.reasons()), opens,
-				(gate == null || hold) ? null : gate.earliest(), (gate == null) ? null : into(gate), hold);
+				(gate == null || hold) ? null : gate.earliest(),
+				(gate == null) ? null : StageView.next(gate, StageView.path(assessment, book)), hold);
 	}
 
 	private static Message open(Criterion criterion) {
@@ -48,15 +51,6 @@ public record StateView(LocalDate day, Clearance clearance, List<Message> reason
 		arguments.add(criterion.observed().isEmpty() ? "–" : criterion.observed().get(0));
 		arguments.add(criterion.required().isEmpty() ? "" : criterion.required().get(0));
 		return Said.of(new Message("opens." + criterion.code(), arguments));
-	}
-
-	/**
-	 * The stage a gate leads to.
-	 * @param gate the gate
-	 * @return its number, or {@code CLOSED}
-	 */
-	static String into(GateSheet gate) {
-		return gate.closes() ? "CLOSED" : String.valueOf(gate.to());
 	}
 
 }

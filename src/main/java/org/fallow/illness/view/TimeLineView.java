@@ -7,6 +7,8 @@ import java.util.List;
 
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.core.Mark;
+import org.fallow.rules.RuleBook;
+import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,20 +31,21 @@ public record TimeLineView(LocalDate start, int days, @Nullable Integer todayOff
 	 * The line of the episode that is open on the last of some days.
 	 * @param assessed days in order, without gaps
 	 * @param state the last day's view
+	 * @param book the team's rule sets
 	 * @return the line; null if no episode is open on the last day
 	 */
-	public static @Nullable TimeLineView of(List<AssessedDay> assessed, StateView state) {
+	public static @Nullable TimeLineView of(List<AssessedDay> assessed, StateView state, RuleBook book) {
 		List<AssessedDay> episode = lastEpisode(assessed);
 		if (episode.isEmpty()) {
 			return null;
 		}
 		LocalDate start = episode.get(0).day();
 		LocalDate today = episode.get(episode.size() - 1).day();
-		List<Span> spans = spans(episode, start);
+		List<Span> spans = spans(episode, start, book);
 		LocalDate end = today;
 		if (state.earliest() != null && state.earliest().isAfter(today.plusDays(1))) {
 			end = state.earliest().minusDays(1);
-			spans.add(span(kind(episode.get(episode.size() - 1)), start, today.plusDays(1), end, true));
+			spans.add(span(episode.get(episode.size() - 1), book, start, today.plusDays(1), end, true));
 		}
 		int days = Math.max(LEAST_DAYS, offset(start, end) + 2);
 		List<Marked> marks = episode.stream().map((d) -> new Marked(offset(start, d.day()), d.mark())).toList();
@@ -57,35 +60,24 @@ public record TimeLineView(LocalDate start, int days, @Nullable Integer todayOff
 		return assessed.subList(first, assessed.size());
 	}
 
-	private static List<Span> spans(List<AssessedDay> episode, LocalDate start) {
+	private static List<Span> spans(List<AssessedDay> episode, LocalDate start, RuleBook book) {
 		List<Span> spans = new ArrayList<>();
 		LocalDate from = start;
 		for (int i = 0; i < episode.size(); i++) {
 			AssessedDay day = episode.get(i);
 			boolean last = i + 1 == episode.size();
-			if (last || !kind(day).equals(kind(episode.get(i + 1)))) {
-				spans.add(span(kind(day), start, from, day.day(), false));
+			if (last || !StageView.isSame(day, episode.get(i + 1))) {
+				spans.add(span(day, book, start, from, day.day(), false));
 				from = day.day().plusDays(1);
 			}
 		}
 		return spans;
 	}
 
-	/**
-	 * What a day is drawn as.
-	 * @param day the day
-	 * @return {@code HOLD}, {@code ILL} or {@code STAGE_} with its number
-	 */
-	public static String kind(AssessedDay day) {
-		if (day.holding()) {
-			return "HOLD";
-		}
-		Integer stage = day.stage();
-		return (stage == null || stage == 0) ? "ILL" : "STAGE_" + stage;
-	}
-
-	private static Span span(String kind, LocalDate start, LocalDate from, LocalDate to, boolean planned) {
-		return new Span(kind, offset(start, from), offset(from, to) + 1, from, to, planned);
+	private static Span span(AssessedDay day, RuleBook book, LocalDate start, LocalDate from, LocalDate to,
+			boolean planned) {
+		return new Span(StageView.drawn(day, book), StageView.name(day, book), StageView.mark(day), offset(start, from),
+				offset(from, to) + 1, from, to, planned);
 	}
 
 	private static List<Tick> ticks(LocalDate start, int days) {
@@ -106,14 +98,18 @@ public record TimeLineView(LocalDate start, int days, @Nullable Integer todayOff
 	/**
 	 * Days of one kind.
 	 *
-	 * @param kind ILL, HOLD or STAGE_ with its number
+	 * @param kind how it is drawn: ILL, HOLD, STAGE_3 for the last stage, STAGE_1 and
+	 * STAGE_2 in turn for those before
+	 * @param name what it is
+	 * @param mark the same in a few letters
 	 * @param offset first day, from the start
 	 * @param length days
 	 * @param from first day
 	 * @param to last day, inclusive
 	 * @param planned true for days to come
 	 */
-	public record Span(String kind, int offset, int length, LocalDate from, LocalDate to, boolean planned) {
+	public record Span(String kind, Message name, Message mark, int offset, int length, LocalDate from, LocalDate to,
+			boolean planned) {
 	}
 
 	/**

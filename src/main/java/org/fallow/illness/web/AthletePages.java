@@ -11,6 +11,7 @@ import org.fallow.illness.view.GateView;
 import org.fallow.illness.view.Said;
 import org.fallow.illness.view.StateView;
 import org.fallow.illness.view.TimeLineView;
+import org.fallow.rules.RuleBook;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.springframework.stereotype.Controller;
@@ -42,11 +43,12 @@ class AthletePages {
 	String today(Model model) {
 		Athlete athlete = this.access.self();
 		DayAssessment assessment = this.today.assessed(athlete);
-		model.addAttribute("state", StateView.of(assessment));
+		RuleBook book = this.today.book(athlete);
+		model.addAttribute("state", StateView.of(assessment, book));
 		model.addAttribute("entered", assessment.mark() != Mark.NONE);
 		model.addAttribute("under18", athlete.isUnder18(assessment.day()));
 		model.addAttribute("advice", Said.all(assessment.notices()));
-		model.addAttribute("episode", EpisodeView.of(assessment));
+		model.addAttribute("episode", EpisodeView.of(assessment, book));
 		return "illness/today";
 	}
 
@@ -62,15 +64,16 @@ class AthletePages {
 
 	private String path(Athlete athlete, Model model) {
 		DayAssessment assessment = this.today.assessed(athlete);
+		RuleBook book = this.today.book(athlete);
 		LocalDate day = assessment.day();
-		StateView state = StateView.of(assessment);
+		StateView state = StateView.of(assessment, book);
 		model.addAttribute("athlete", AthleteName.of(athlete));
 		model.addAttribute("state", state);
-		model.addAttribute("episode", EpisodeView.of(assessment));
-		model.addAttribute("gate", GateView.of(assessment));
+		model.addAttribute("episode", EpisodeView.of(assessment, book));
+		model.addAttribute("gate", GateView.of(assessment, book));
 		model.addAttribute("under18", athlete.isUnder18(day));
 		model.addAttribute("timeLine",
-				TimeLineView.of(this.assessments.of(athlete.id(), day.minusDays(LOOK_BACK_DAYS), day), state));
+				TimeLineView.of(this.assessments.of(athlete.id(), day.minusDays(LOOK_BACK_DAYS), day), state, book));
 		return "illness/return-path";
 	}
 

@@ -14,6 +14,7 @@ import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.view.HoldView;
 import org.fallow.illness.view.StateView;
 import org.fallow.rules.Clearance;
+import org.fallow.rules.RuleBook;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
@@ -99,8 +100,9 @@ class ClearancePage {
 
 	private String show(Athlete athlete, Model model) {
 		DayAssessment assessment = this.today.assessed(athlete);
+		RuleBook book = this.today.book(athlete);
 		model.addAttribute("athlete", AthleteName.of(athlete));
-		model.addAttribute("state", StateView.of(assessment));
+		model.addAttribute("state", StateView.of(assessment, book));
 		model.addAttribute("holds", HoldView.standing(assessment));
 		model.addAttribute("today", assessment.day());
 		model.addAttribute("scopes", List.of("REST", "EASY", "FULL"));

@@ -17,6 +17,7 @@ import org.fallow.illness.core.LevelOffer;
 import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.StateView;
 import org.fallow.rules.Clearance;
+import org.fallow.rules.RuleBook;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
@@ -129,9 +130,10 @@ class DecisionPage {
 
 	private String show(Athlete athlete, String kind, Model model) {
 		DayAssessment assessment = this.today.assessed(athlete);
+		RuleBook book = this.today.book(athlete);
 		model.addAttribute("athlete", AthleteName.of(athlete));
-		model.addAttribute("state", StateView.of(assessment));
-		model.addAttribute("episode", EpisodeView.of(assessment));
+		model.addAttribute("state", StateView.of(assessment, book));
+		model.addAttribute("episode", EpisodeView.of(assessment, book));
 		model.addAttribute("under18", athlete.isUnder18(assessment.day()));
 		model.addAttribute("today", assessment.day());
 		model.addAttribute("level", LevelView.of(assessment.level()));

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
+import org.fallow.entry.IocConsensus;
 import org.fallow.entry.Saved;
 import org.fallow.entry.Submission;
 import org.fallow.entry.Symptom;
@@ -113,6 +114,8 @@ class ReportPage {
 		LocalDate today = this.today.today(athlete);
 		model.addAttribute("today", today);
 		model.addAttribute("earliestDay", today.minusDays(EARLIEST_ONSET_DAYS));
+		model.addAttribute("mildTo", IocConsensus.MILD_TO);
+		model.addAttribute("moderateTo", IocConsensus.MODERATE_TO);
 		model.addAttribute("kinds", ReportKind.values());
 		model.addAttribute("redFlagSymptoms", Arrays.stream(Symptom.values()).filter(Symptom::isRedFlag).toList());
 		if (!model.containsAttribute("confirmRedFlag")) {

@@ -7,8 +7,8 @@ import java.util.List;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
-import org.fallow.rules.DefaultRules;
 import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.springframework.stereotype.Component;
 
@@ -20,10 +20,13 @@ class TodayOf {
 
 	private final Assessments assessments;
 
+	private final RuleSets ruleSets;
+
 	private final Clock clock;
 
-	TodayOf(Assessments assessments, Clock clock) {
+	TodayOf(Assessments assessments, RuleSets ruleSets, Clock clock) {
 		this.assessments = assessments;
+		this.ruleSets = ruleSets;
 		this.clock = clock;
 	}
 
@@ -34,8 +37,11 @@ class TodayOf {
 	DayAssessment assessed(Athlete athlete) {
 		LocalDate today = today(athlete);
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
-		return this.assessments.day(athlete.id(), today)
-			.orElseGet(() -> Course.nothing(RuleBook.of(DefaultRules.ruleSet()), today));
+		return this.assessments.day(athlete.id(), today).orElseGet(() -> Course.nothing(book(athlete), today));
+	}
+
+	RuleBook book(Athlete athlete) {
+		return this.ruleSets.bookOf(athlete.teamId());
 	}
 
 }

@@ -43,7 +43,7 @@ class SecurityConfiguration {
 			.requestMatchers(SIGN_IN, "/set-up", "/error", "/icon.svg", "/actuator/health", "/actuator/health/**")
 			.permitAll()
 			.requestMatchers("/board", "/board/**", "/athletes/**", "/people", "/people/**", "/import", "/import/**",
-					"/style")
+					"/rules", "/rules/**", "/style")
 			.hasRole("COACH")
 			.anyRequest()
 			.authenticated());

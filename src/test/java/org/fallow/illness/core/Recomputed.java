@@ -1,0 +1,325 @@
+package org.fallow.illness.core;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+
+import org.fallow.baseline.HrvFlag;
+import org.fallow.baseline.RhrFlag;
+import org.fallow.baseline.SustainedRise;
+import org.fallow.entry.Feels;
+import org.fallow.entry.FeverMedicine;
+import org.fallow.illness.core.DayAssessment.Decision.Kind;
+import org.fallow.rules.Clearance;
+import org.fallow.rules.PathName;
+import org.fallow.rules.RuleSet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+/**
+ * A day's decision computed again from its evidence and the rule set alone, written from
+ * the decision text a second time and on purpose without the core's own functions.
+ */
+final class Recomputed {
+
+	private static final Set<Kind> NO_GATE = Set.of(Kind.RELAPSE, Kind.BACK_BY_SYMPTOMS, Kind.BACK_BY_NUMBERS,
+			Kind.RESUMED, Kind.OPENED);
+
+	private final DayAssessment day;
+
+	private final RuleSet rules;
+
+	private final RhrEvidence rhr;
+
+	private final Seen seen;
+
+	private Recomputed(DayAssessment day, RuleSet rules) {
+		this.day = day;
+		this.rules = rules;
+		this.rhr = day.rhr();
+		this.seen = day.seen();
+	}
+
+	static void check(DayAssessment day, RuleSet rules) {
+		Recomputed recomputed = new Recomputed(day, rules);
+		recomputed.deviation();
+		recomputed.rise();
+		recomputed.kept();
+		recomputed.hrv();
+		recomputed.mark();
+		recomputed.path();
+		recomputed.gate();
+		assertThat(day.clearance()).as("clearance of %s", day.day()).isEqualTo(recomputed.clearance());
+	}
+
+	private void deviation() {
+		RuleSet.Flags flags = this.rules.flags();
+		if (this.rhr.dev() == null) {
+			assertThat(this.rhr.flag()).isNull();
+			assertThat(this.rhr.raisedForAction()).isFalse();
+			return;
+		}
+		double dev = this.rhr.reading() - this.rhr.baseline();
+		double step = this.rhr.series().method().stepBpm();
+		double tolerance = Math.min(flags.bandCeiling(),
+				Math.max(flags.bandFloor(), flags.bandSpreads() * this.rhr.spread()) + step / 2);
+		double low = -Math.max(flags.lowFloor(), flags.lowSpreads() * this.rhr.spread());
+		double high = Math.min(flags.highCeiling(),
+				Math.max(flags.highFloor(), flags.highSpreads() * this.rhr.spread()));
+		assertThat(this.rhr.dev()).isCloseTo(dev, within(1e-9));
+		assertThat(this.rhr.tolerance()).isCloseTo(tolerance, within(1e-9));
+		RhrFlag flag = (dev < low) ? RhrFlag.LOW : (dev <= tolerance) ? RhrFlag.WITHIN
+				: (dev < high) ? RhrFlag.RAISED : (dev < flags.veryHigh()) ? RhrFlag.HIGH : RhrFlag.VERY_HIGH;
+		assertThat(this.rhr.flag()).isEqualTo(flag);
+		boolean second = this.rhr.before()
+			.stream()
+			.anyMatch((d) -> d.dev() > d.tolerance() && daysSince(d.day()) <= flags.actionDays());
+		assertThat(this.rhr.raisedForAction())
+			.isEqualTo(dev > tolerance && (second || dev > flags.actionFactor() * tolerance));
+		State.Kept last = this.rhr.last();
+		assertThat(this.rhr.lowAgain()).isEqualTo(flag == RhrFlag.LOW && last != null && last.flag() == RhrFlag.LOW
+				&& daysSince(last.day()) <= flags.lowApartDays());
+	}
+
+	private void rise() {
+		RuleSet.Cusum cusum = this.rules.cusum();
+		SustainedRise before = this.rhr.riseBefore();
+		SustainedRise after = this.rhr.rise();
+		if (this.rhr.dev() == null) {
+			boolean zero = before.silent() + 1 >= cusum.silentMornings();
+			assertThat(after.sum()).isEqualTo(zero ? 0 : before.sum());
+			assertThat(after.signal()).isEqualTo(before.signal());
+			return;
+		}
+		double k = Math.max(cusum.slackFloor(), this.rhr.spread());
+		double h = Math.max(cusum.signalFloor(), cusum.signalSpreads() * this.rhr.spread());
+		assertThat(this.rhr.slack()).isEqualTo(k);
+		assertThat(this.rhr.limit()).isEqualTo(h);
+		double sum = Math.min(cusum.sumCap() * h,
+				Math.max(0, before.sum() + Math.min(this.rhr.dev(), cusum.deviationCap()) - k));
+		int running = (this.rhr.flag() == RhrFlag.WITHIN) ? before.inBandRunning() + 1 : 0;
+		boolean ends = before.signal() && running >= (before.zeroedBySilence() ? 1 : cusum.readingsInBand());
+		assertThat(after.sum()).isCloseTo(ends ? 0 : sum, within(1e-9));
+		assertThat(after.signal()).isEqualTo(!ends && (before.signal() || sum >= h));
+	}
+
+	private void kept() {
+		if (this.rhr.keptFlag() != null) {
+			assertThat(this.rhr.dev()).isNull();
+			assertThat(this.rhr.keptFlag()).isEqualTo(this.rhr.last().flag());
+			assertThat(this.rhr.keptFrom()).isEqualTo(this.rhr.last().day());
+			assertThat(daysSince(this.rhr.keptFrom())).isBetween(1L, (long) this.rules.flags().keptMornings());
+		}
+		if (this.rhr.leftOut()) {
+			assertThat(daysSince(this.rhr.keptFrom())).isGreaterThan(this.rules.flags().keptMornings());
+		}
+	}
+
+	private void hrv() {
+		HrvEvidence hrv = this.day.hrv();
+		boolean enough = hrv.values().size() >= this.rules.hrv().leastReadings();
+		assertThat(hrv.recent() != null).isEqualTo(enough);
+		if (enough) {
+			double mean = hrv.values().stream().mapToDouble(Double::doubleValue).sum() / hrv.values().size();
+			assertThat(hrv.recent()).isCloseTo(mean, within(1e-9));
+		}
+		HrvFlag flag = (!enough || hrv.mean() == null) ? null
+				: (hrv.recent() < hrv.mean() - this.rules.hrv().suppressedSds() * hrv.sd()) ? HrvFlag.SUPPRESSED
+						: HrvFlag.NORMAL;
+		assertThat(hrv.flag()).isEqualTo(flag);
+	}
+
+	private boolean isSick() {
+		return this.seen.fever() || this.seen.stomach() || this.seen.other() || this.seen.aboveTheNeck()
+				|| this.seen.redFlag() || this.seen.medicine() == FeverMedicine.ILLNESS;
+	}
+
+	private void mark() {
+		assertThat(this.day.mark()).as("mark of %s", this.day.day()).isEqualTo(expectedMark());
+	}
+
+	private Mark expectedMark() {
+		if (this.seen.recordedAt() == null) {
+			return Mark.NONE;
+		}
+		Episode during = this.day.during();
+		boolean high = (this.rhr.flag() != null && this.rhr.flag().compareTo(RhrFlag.HIGH) >= 0)
+				|| (this.rhr.keptFlag() != null && this.rhr.keptFlag().compareTo(RhrFlag.HIGH) >= 0);
+		if (isSick() || (during != null && this.seen.reported()) || high || this.rhr.raisedForAction()
+				|| this.rhr.keptRaised()) {
+			return Mark.BAD;
+		}
+		boolean tracked = during != null && during.tracked() && !during.symptomsOnly();
+		return (!tracked || isQuiet()) ? Mark.GOOD : Mark.NEITHER;
+	}
+
+	private boolean isQuiet() {
+		if (this.rhr.dev() == null || this.rhr.flag() == RhrFlag.LOW || this.rhr.flag() == RhrFlag.HIGH
+				|| this.rhr.flag() == RhrFlag.VERY_HIGH) {
+			return false;
+		}
+		List<Double> last = new ArrayList<>(List.of(this.rhr.dev()));
+		this.rhr.before().stream().filter((d) -> daysSince(d.day()) < 3).forEach((d) -> last.add(d.dev()));
+		double[] sorted = last.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+		int half = sorted.length / 2;
+		double median = (sorted.length % 2 == 1) ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+		return this.rhr.dev() <= this.rhr.tolerance() || (sorted.length >= 2 && median <= this.rhr.tolerance());
+	}
+
+	private void path() {
+		PathEvidence from = this.day.judgedFrom();
+		assertThat(from == null).isEqualTo(this.day.during() == null);
+		if (from == null) {
+			return;
+		}
+		RuleSet.Limits limits = this.rules.limits();
+		boolean nose = from.aboveTheNeck() && !from.stomach() && !from.other() && !from.fever();
+		boolean gut = from.stomach() && !from.aboveTheNeck() && !from.other() && !from.fever();
+		PathName own = PathName.THREE_WEEK;
+		if (nose && !from.moreThanMild() && from.illDays() <= limits.shortDays()) {
+			own = PathName.SHORT;
+		}
+		if (gut && from.illDays() <= limits.stomachDays()) {
+			own = PathName.STOMACH;
+		}
+		if (from.covid() || from.feverDays() >= limits.feverDays() || from.chestDays() > limits.chestDays()
+				|| from.illDays() > limits.illDays()) {
+			own = PathName.LONG;
+		}
+		int judged = Arrays.stream(new int[] { own.ordinal(), from.floor().ordinal(), from.before().ordinal() })
+			.max()
+			.orElseThrow();
+		assertThat(from.judged()).isEqualTo(PathName.values()[judged]);
+		assertThat(this.day.during().path()).isEqualTo(from.judged());
+	}
+
+	private void gate() {
+		Episode during = this.day.during();
+		GateSheet sheet = (this.day.opened() != null) ? this.day.opened() : this.day.gate();
+		assertThat(sheet == null).isEqualTo(during == null);
+		if (sheet == null) {
+			return;
+		}
+		sheet.criteria().forEach(this::criterion);
+		boolean barred = this.day.decisions().stream().anyMatch((d) -> NO_GATE.contains(d.kind()));
+		boolean open = sheet.criteria().stream().noneMatch(Criterion::shuts) && !barred;
+		assertThat(this.day.opened() != null).as("gate of %s", this.day.day()).isEqualTo(open);
+		assertThat(sheet.from()).isEqualTo(during.stage());
+		Episode after = this.day.state().episode();
+		boolean closes = open && during.stage() == this.rules.path(during.path()).stages().size();
+		assertThat(after == null).isEqualTo(closes);
+		if (after != null) {
+			assertThat(after.stage()).isEqualTo(open ? during.stage() + 1 : during.stage());
+		}
+	}
+
+	private void criterion(Criterion criterion) {
+		Episode during = this.day.during();
+		switch (criterion.code()) {
+			case "entered" -> is(criterion, this.seen.recordedAt() != null);
+			case "no-hold" -> is(criterion, !this.day.holding());
+			case "symptom-free", "runs", "counted", "least-days" ->
+				is(criterion, number(criterion.observed()) >= number(criterion.required()));
+			case "no-bad-morning", "after-session" -> is(criterion, number(criterion.observed()) == 0);
+			case "good-morning" -> is(criterion, expectedMark() == Mark.GOOD);
+			case "feels-able" -> {
+				if (criterion.state() != CriterionState.NOT_AVAILABLE) {
+					is(criterion, this.seen.feels() != Feels.UNWELL);
+				}
+				assertThat(criterion.state() == CriterionState.NOT_AVAILABLE).isEqualTo(this.seen.feels() == null);
+			}
+			case "hrv" -> {
+				boolean told = this.day.hrv().flag() != null;
+				assertThat(criterion.state() == CriterionState.NOT_AVAILABLE).isEqualTo(!told);
+				if (told) {
+					is(criterion, this.day.hrv().flag() == HrvFlag.NORMAL);
+				}
+			}
+			case "quiet" -> {
+				if (!during.tracked() || during.symptomsOnly()) {
+					assertThat(criterion.state()).isEqualTo(CriterionState.NOT_APPLICABLE);
+				}
+				else if (this.rhr.dev() == null) {
+					assertThat(criterion.state()).isEqualTo(CriterionState.NOT_AVAILABLE);
+				}
+				else {
+					is(criterion, isQuiet());
+				}
+			}
+			case "no-fever", "eating", "effort" -> assertThat(criterion.shuts()).isEqualTo(
+					criterion.state() == CriterionState.NOT_MET || (criterion.state() == CriterionState.NOT_AVAILABLE));
+			default -> throw new AssertionError("a criterion that nobody recomputes: " + criterion.code());
+		}
+		if (criterion.code().equals("counted")) {
+			assertThat(number(criterion.observed())).isEqualTo(during.counted());
+		}
+		if (criterion.code().equals("no-bad-morning")) {
+			LocalDate from = this.day.day().minusDays(this.rules.gates().badFreeMornings() - 1L);
+			long bad = this.day.marks().stream().filter((m) -> m.mark() == Mark.BAD && !m.day().isBefore(from)).count();
+			assertThat((long) number(criterion.observed())).isEqualTo(bad + ((this.day.mark() == Mark.BAD) ? 1 : 0));
+		}
+		assertThat(criterion.since()).isBeforeOrEqualTo(this.day.day());
+	}
+
+	private static void is(Criterion criterion, boolean met) {
+		assertThat(criterion.state()).as(criterion.code()).isEqualTo(met ? CriterionState.MET : CriterionState.NOT_MET);
+		assertThat(criterion.shuts()).as(criterion.code()).isEqualTo(!met);
+	}
+
+	private static double number(List<String> values) {
+		return Double.parseDouble(values.get(0));
+	}
+
+	private Clearance clearance() {
+		List<Clearance> seenToday = new ArrayList<>(List.of(Clearance.FULL_TRAINING, this.seen.coachCeiling()));
+		add(seenToday, this.day.holding(), Clearance.REFER);
+		if (this.seen.clinicianCeiling() != null) {
+			seenToday.add(this.seen.clinicianCeiling());
+		}
+		add(seenToday, this.seen.withdrawn(), Clearance.EASY_ONLY);
+		add(seenToday, this.seen.injured(), Clearance.NOT_ASSESSED);
+		boolean entered = this.seen.recordedAt() != null;
+		add(seenToday, !entered, Clearance.NOT_ASSESSED);
+		add(seenToday, this.seen.restStands() != null, Clearance.REST);
+		add(seenToday, this.seen.fever() || this.seen.stomach() || this.seen.other()
+				|| this.seen.medicine() == FeverMedicine.ILLNESS, Clearance.REST);
+		add(seenToday, this.seen.aboveTheNeck() || this.seen.feels() == Feels.UNWELL
+				|| this.seen.medicine() == FeverMedicine.OTHER, Clearance.EASY_ONLY);
+		RhrFlag flag = (this.rhr.flag() != null) ? this.rhr.flag() : this.rhr.keptFlag();
+		add(seenToday, flag == RhrFlag.HIGH || flag == RhrFlag.VERY_HIGH, Clearance.REST);
+		add(seenToday,
+				this.rhr.raisedForAction() || this.rhr.keptRaised() || this.rhr.lowAgain() || this.rhr.keptLow()
+						|| (this.rhr.leftOut() && entered) || this.rhr.rise().signal()
+						|| this.day.hrv().flag() == HrvFlag.SUPPRESSED,
+				Clearance.EASY_ONLY);
+		stage(seenToday);
+		return seenToday.stream().min(Clearance::compareTo).orElseThrow();
+	}
+
+	private void stage(List<Clearance> seenToday) {
+		Episode after = this.day.state().episode();
+		if (after == null) {
+			return;
+		}
+		int last = this.rules.path(after.path()).stages().size();
+		add(seenToday, after.stage() == 0, Clearance.REST);
+		add(seenToday, after.stage() < last, Clearance.EASY_ONLY);
+		boolean bad = this.day.mark() == Mark.BAD;
+		add(seenToday, bad && after.stage() == 1, Clearance.REST);
+		add(seenToday, bad, Clearance.EASY_ONLY);
+	}
+
+	private static void add(List<Clearance> all, boolean holds, Clearance clearance) {
+		if (holds) {
+			all.add(clearance);
+		}
+	}
+
+	private long daysSince(LocalDate earlier) {
+		return this.day.day().toEpochDay() - earlier.toEpochDay();
+	}
+
+}
