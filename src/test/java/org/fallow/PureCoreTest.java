@@ -64,7 +64,8 @@ class PureCoreTest {
 
 	private static GivenClassesConjunction core() {
 		return noClasses()
-			.that(resideInAnyPackage("org.fallow.baseline..", "org.fallow.illness.core..", "org.fallow.wording..")
+			.that(resideInAnyPackage("org.fallow.baseline..", "org.fallow.illness.core..", "org.fallow.training..",
+					"org.fallow.wording..")
 				.and(DescribedPredicate.not(simpleName("package-info"))));
 	}
 

@@ -14,6 +14,17 @@ import org.fallow.rules.RuleSet;
 public record Deviation(double dev, double tolerance, double low, double high, RhrFlag flag) {
 
 	/**
+	 * Refuses what no reading gives: with it no flag would be right.
+	 * @throws IllegalArgumentException if a number is not finite
+	 */
+	public Deviation {
+		if (!Double.isFinite(dev) || !Double.isFinite(tolerance) || !Double.isFinite(low) || !Double.isFinite(high)) {
+			throw new IllegalArgumentException(
+					"not a finite number: " + dev + ", " + tolerance + ", " + low + ", " + high);
+		}
+	}
+
+	/**
 	 * The deviation of a reading. Worked example: baseline 50, spread 1, a 30 s count of
 	 * 58: dev 8, T = 3 + 2/2 = 4, high from 10, so the morning is raised.
 	 * @param rhrBpm the reading

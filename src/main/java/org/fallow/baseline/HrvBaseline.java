@@ -13,6 +13,17 @@ import org.jspecify.annotations.Nullable;
 public record HrvBaseline(int n, double mean, double sd) {
 
 	/**
+	 * Refuses what no readings give.
+	 * @throws IllegalArgumentException if the mean is not finite, or n or the standard
+	 * deviation is not above 0
+	 */
+	public HrvBaseline {
+		if (n < 1 || !Double.isFinite(mean) || !(sd > 0 && Double.isFinite(sd))) {
+			throw new IllegalArgumentException("no baseline: " + n + ", " + mean + ", " + sd);
+		}
+	}
+
+	/**
 	 * The baseline of the readings.
 	 * @param lnValues ln RMSSD of eligible readings
 	 * @param rules baseline numbers

@@ -13,6 +13,16 @@ import org.jspecify.annotations.Nullable;
 public record RhrBaseline(int n, double median, double spread) {
 
 	/**
+	 * Refuses what no readings give.
+	 * @throws IllegalArgumentException if a number is not finite and above 0
+	 */
+	public RhrBaseline {
+		if (n < 1 || !(median > 0 && Double.isFinite(median)) || !(spread > 0 && Double.isFinite(spread))) {
+			throw new IllegalArgumentException("no baseline: " + n + ", " + median + ", " + spread);
+		}
+	}
+
+	/**
 	 * The baseline of the readings.
 	 * @param readings eligible readings, bpm
 	 * @param rules baseline numbers

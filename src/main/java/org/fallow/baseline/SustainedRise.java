@@ -14,6 +14,16 @@ import org.fallow.rules.RuleSet;
  */
 public record SustainedRise(double sum, boolean signal, int inBandRunning, int silent, boolean zeroedBySilence) {
 
+	/**
+	 * Refuses what no mornings give.
+	 * @throws IllegalArgumentException if the sum is not finite, or a number is negative
+	 */
+	public SustainedRise {
+		if (!(sum >= 0 && Double.isFinite(sum)) || inBandRunning < 0 || silent < 0) {
+			throw new IllegalArgumentException("no sustained rise: " + sum + ", " + inBandRunning + ", " + silent);
+		}
+	}
+
 	/** Nothing summed, no signal. */
 	public static final SustainedRise NONE = new SustainedRise(0, false, 0, 0, false);
 

@@ -136,7 +136,7 @@ final class RuleFields {
 		add("highFeverCelsius", 38.5, 39.5, Looser.HIGHER, Unit.CELSIUS, Mark.OWN);
 		add("stalledFactor", 1.5, 2, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
 		add("longAwayDays", 14, 28, Looser.HIGHER, Unit.DAYS, Mark.OWN);
-		add("stomachApartDays", 2, 7, Looser.LOWER, Unit.DAYS, Mark.OWN);
+		add("stomachApartDays", 2, 2, Looser.NEITHER, Unit.DAYS, Mark.OWN);
 	}
 
 	private void add(String name, double least, double most, Looser looser, Unit unit, Mark mark) {

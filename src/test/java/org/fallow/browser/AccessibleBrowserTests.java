@@ -90,7 +90,22 @@ class AccessibleBrowserTests extends OnRealPages {
 		Visitor coach = signedIn(BROWSER, this.coachName);
 		String page = "/athletes/" + this.ann.id().value();
 		check(coach, "/board", "/board?day=" + Runners.TODAY.minusDays(3), page, page + "/clearance",
-				page + "/decision", page + "/return-path", "/people", "/import", "/style");
+				page + "/decision", page + "/return-path", "/people", "/rules", "/import", "/style");
+	}
+
+	@Test
+	void letsEverybodyReadTheRules() {
+		save(this.ann, Symptom.FEVERISH);
+		Visitor coach = signedIn(BROWSER, this.coachName);
+		coach.go("/rules");
+		coach.press("td form button");
+		String draft = coach.path();
+		coach.type("/opening/feverCelsius", "39");
+		coach.press("form button.primary");
+		checkHere("a refused draft");
+		check(coach, draft, draft + "/trial", draft + "/adopt", "/rules");
+		coach.press("main tbody th a");
+		checkHere("a version");
 	}
 
 	private void check(Visitor visitor, String... paths) {

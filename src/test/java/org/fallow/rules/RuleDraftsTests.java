@@ -26,6 +26,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.annotation.Import;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.annotation.Transactional;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
@@ -191,6 +192,7 @@ class RuleDraftsTests {
 	}
 
 	@Test
+	@Transactional
 	void decidesByNoTextThatHasAnotherHash() {
 		this.jdbc.sql("""
 				insert into rule_set (team_id, version, hash, canonical, effective_from, written_at)

@@ -35,21 +35,22 @@ final class Advice {
 		if (episode != null) {
 			clinician(fold, episode, notices);
 		}
-		Notices.add(notices, hasLasted(fold), "clinician-lasting");
+		Notices.add(notices, hasLasted(fold), "clinician-lasting", fold.rules.advice().clinicianIllDays());
 		Notices.add(notices, isTickedAgain(fold), "clinician-after-session");
 		stayAway(fold, notices);
-		Notices.add(notices, hasBeenLongAway(fold), "long-away");
+		Notices.add(notices, hasBeenLongAway(fold), "long-away", fold.rules.advice().longAwayDays());
 	}
 
 	private static void clinician(DayFold fold, Draft episode, List<Message> notices) {
 		RuleSet.Advice rules = fold.rules.advice();
 		long ill = fold.day.toEpochDay() - episode.firstOnset.toEpochDay();
-		Notices.add(notices, episode.stage1First == null && ill > rules.clinicianIllDays(), "clinician-long");
+		Notices.add(notices, episode.stage1First == null && ill > rules.clinicianIllDays(), "clinician-long",
+				rules.clinicianIllDays());
 		MorningEntry entry = fold.entry;
 		Double temperature = (entry == null) ? null : entry.temperatureC();
 		boolean highFever = temperature != null && temperature >= rules.highFeverCelsius();
-		Notices.add(notices, feverMornings(fold, episode) >= rules.clinicianFeverDays() || highFever,
-				"clinician-fever");
+		Notices.add(notices, feverMornings(fold, episode) >= rules.clinicianFeverDays() || highFever, "clinician-fever",
+				rules.clinicianFeverDays(), rules.highFeverCelsius());
 		Notices.add(notices, episode.latestOnset.isAfter(episode.firstOnset) || isWorseAfterBetter(fold, episode),
 				"clinician-relapse");
 		Notices.add(notices, fold.known.hasCondition(fold.day), "clinician-condition");
@@ -124,7 +125,7 @@ final class Advice {
 			.values()
 			.stream()
 			.anyMatch((morning) -> fold.sickness(morning.effective()).stomach());
-		Notices.add(notices, stomach, "stay-away-stomach");
+		Notices.add(notices, stomach, "stay-away-stomach", 24 * fold.rules.advice().stomachApartDays());
 	}
 
 	private static boolean isCatching(@Nullable MorningEntry entry, DayFold fold) {

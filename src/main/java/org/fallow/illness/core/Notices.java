@@ -38,7 +38,7 @@ final class Notices {
 		if (fold.rhr.provisional()) {
 			notices.add(Message.of("advised.provisional", fold.rhr.n()));
 		}
-		add(notices, fold.rhr.drift(), "drift");
+		add(notices, fold.rhr.drift(), "drift", fold.rules.baseline().driftBpm(), fold.rules.baseline().driftDays());
 		add(notices, entry != null && entry.unsure(), "unsure");
 		add(notices, entry != null && flag != null && !entry.tags().isEmpty() && flag != RhrFlag.WITHIN, "tags");
 		Working working = fold.rhr.working();
@@ -54,7 +54,8 @@ final class Notices {
 		RuleSet.Path path = episode.path(fold.rules);
 		int least = path.illDays() + path.stages().stream().mapToInt(RuleSet.Stage::days).sum();
 		long since = fold.day.toEpochDay() - episode.firstOnset.toEpochDay();
-		add(notices, since > fold.rules.advice().stalledFactor() * least, "stalled");
+		add(notices, since > fold.rules.advice().stalledFactor() * least, "stalled",
+				fold.rules.advice().stalledFactor());
 	}
 
 	/** Under 18 a guardian is named, on the long path or when advised a clinician too. */
@@ -68,9 +69,10 @@ final class Notices {
 		add(notices, true, (onTheLongPath || advised) ? "guardian-and-clinician" : "guardian");
 	}
 
-	static void add(List<Message> notices, boolean holds, String code) {
+	/** The figures are those of the rule set. */
+	static void add(List<Message> notices, boolean holds, String code, Object... figures) {
 		if (holds) {
-			notices.add(Message.of("advised." + code));
+			notices.add(Message.of("advised." + code, figures));
 		}
 	}
 

@@ -16,6 +16,7 @@ import org.fallow.rules.RuleDraft;
 import org.fallow.rules.RuleDrafts;
 import org.fallow.rules.RuleEdit;
 import org.fallow.rules.RuleSet;
+import org.fallow.rules.RuleSets;
 import org.fallow.team.AthleteAccess;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
@@ -38,10 +39,13 @@ class DraftPage {
 
 	private final AthleteAccess access;
 
+	private final RuleSets ruleSets;
+
 	private final RuleDrafts drafts;
 
-	DraftPage(AthleteAccess access, RuleDrafts drafts) {
+	DraftPage(AthleteAccess access, RuleSets ruleSets, RuleDrafts drafts) {
 		this.access = access;
+		this.ruleSets = ruleSets;
 		this.drafts = drafts;
 	}
 
@@ -157,17 +161,25 @@ class DraftPage {
 		return "rules/draft";
 	}
 
+	/** The numbers that differ from the version copied, where both have them. */
+	private List<FieldGroup> changed(RuleDraft draft) {
+		RuleSet before = this.ruleSets.version(draft.teamId(), draft.basedOn()).rules();
+		Map<String, String> was = RuleEdit.texts(before);
+		List<FieldRow> rows = FieldRow.all(draft.rules(), Map.of(), List.of())
+			.stream()
+			.map((row) -> row.usually(was.getOrDefault(row.pointer(), row.value())))
+			.filter((row) -> !row.value().equals(row.usual()))
+			.toList();
+		return FieldGroup.of(draft.rules(), rows);
+	}
+
 	private String adoption(RuleDraft draft, String day, String reason, List<Problem> problems, Model model) {
 		model.addAttribute("draft", draft);
 		model.addAttribute("day", day);
 		model.addAttribute("reason", reason);
 		model.addAttribute("earliest", this.drafts.earliestDay(draft.teamId()));
 		model.addAttribute("problems", RuleWords.told(problems, draft.rules()));
-		model.addAttribute("changed",
-				FieldRow.all(draft.rules(), Map.of(), List.of())
-					.stream()
-					.filter((row) -> !row.value().equals(row.usual()))
-					.toList());
+		model.addAttribute("changed", changed(draft));
 		model.addAttribute("paths", PathChoice.all(draft.rules()));
 		return "rules/adopt";
 	}

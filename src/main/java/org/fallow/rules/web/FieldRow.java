@@ -52,6 +52,12 @@ public record FieldRow(String pointer, String id, Message label, Message why, St
 					.toList());
 	}
 
+	/** The same beside another value than the default. */
+	FieldRow usually(String other) {
+		return new FieldRow(this.pointer, this.id, this.label, this.why, this.unit, this.value, other, this.least,
+				this.most, this.looser, this.mark, this.fixed, this.problems);
+	}
+
 	private static Message label(RuleField field) {
 		String last = field.pointer().substring(field.pointer().lastIndexOf('/') + 1);
 		int day = last.chars().allMatch(Character::isDigit) ? Integer.parseInt(last) + 1 : 0;

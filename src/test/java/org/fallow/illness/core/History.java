@@ -14,6 +14,7 @@ import org.fallow.entry.AfterSession;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.MedicineChange;
 import org.fallow.entry.Method;
@@ -34,7 +35,8 @@ import org.fallow.rules.Intensity;
  *
  * @param quiet quiet mornings before anything happens, at least 1
  * @param silence days without anything after these
- * @param calm how many of ten days are ordinary: a quiet morning and a run
+ * @param calm how many of ten days are ordinary: a quiet morning and a run; from
+ * {@link #SLOW} on one slow to come back, seven above, for whom working levels are set
  * @param days one number for each day after the silence, 0 to 99999
  */
 record History(int quiet, int silence, int calm, List<Integer> days) {
@@ -53,6 +55,12 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 			Map.entry(27, Symptom.SMELL_LOSS), Map.entry(28, Symptom.WHEEZE), Map.entry(29, Symptom.CHEST_PAIN),
 			Map.entry(30, Symptom.SORE_THROAT), Map.entry(31, Symptom.RUNNY_NOSE));
 
+	static final int SLOW = 10;
+
+	private static final int WEST = 23;
+
+	private static final int EAST = 39;
+
 	LocalDate day(LocalDate base, int index) {
 		return base.plusDays((long) this.quiet + this.silence + index);
 	}
@@ -62,129 +70,185 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 	}
 
 	List<Fact> facts(LocalDate base) {
-		List<Fact> facts = new ArrayList<>();
-		for (int i = 0; i < this.quiet; i++) {
-			LocalDate day = base.plusDays(i);
-			facts.add(morning(day, recorded(day, 6, 0), 49.0 + i % 3, List.of()));
-		}
-		for (int i = 0; i < this.days.size(); i++) {
-			add(facts, base, i);
-		}
-		return facts;
+		return new Lives(base).facts();
 	}
 
-	private void add(List<Fact> facts, LocalDate base, int index) {
-		int number = this.days.get(index);
-		LocalDate day = day(base, index);
-		int code = number % 10_000;
-		if (code / 1000 < this.calm) {
-			facts.add(morning(day, recorded(day, 6, 0), 49.0 + number % 3, List.of()));
-			facts.add(session(day, day, 3.0, List.of()));
-			return;
+	/** The facts of the numbers, from a first day on. */
+	private final class Lives {
+
+		private final LocalDate base;
+
+		private Lives(LocalDate base) {
+			this.base = base;
 		}
-		mornings(facts, base, day, morningKind(index), number / 10_000);
-		other(facts, day, number / 100 % 100, number / 10_000);
-	}
 
-	/** A quarter of the days have the morning of the day before. */
-	private int morningKind(int index) {
-		int number = this.days.get(index);
-		boolean again = index > 0 && number % 100 > 75;
-		return again ? morningKind(index - 1) : number % 100;
-	}
-
-	private void mornings(List<Fact> facts, LocalDate base, LocalDate day, int kind, int size) {
-		Symptom symptom = SYMPTOMS.get(kind);
-		Severity severity = Severity.values()[size % 3];
-		List<ReportedSymptom> felt = (symptom == null) ? List.of() : List.of(ReportedSymptom.of(symptom, severity));
-		Double bpm = BEATS.getOrDefault(kind, (symptom == null) ? 49.0 + kind % 3 : 50.0 + size);
-		LocalDate wanted = day.minusDays((kind < 45) ? 1 + size / 3 : 1 + size * 4L);
-		LocalDate earlier = wanted.isAfter(base) ? wanted : base;
-		switch (kind) {
-			case 0, 1, 2, 3 -> {
+		List<Fact> facts() {
+			List<Fact> facts = new ArrayList<>();
+			for (int i = 0; i < History.this.quiet; i++) {
+				LocalDate day = this.base.plusDays(i);
+				facts.add(morning(day, recorded(day, 6, 0), 49.0 + i % 3, List.of()));
 			}
-			case 4, 5, 6 -> facts.add(morning(day, recorded(day, 6, 0), null, felt));
-			case 7 -> facts.add(by(Method.WORN, day, 51));
-			case 8, 9 -> facts.add(by(Method.COUNT_30, day, 52));
-			case 40 -> facts.add(medicine(day, FeverMedicine.OTHER));
-			case 41 -> facts.add(medicine(day, FeverMedicine.ILLNESS));
-			case 42, 43 -> facts.add(morning(earlier, recorded(day, 9, 1), 50.0, felt));
-			case 44 -> facts.add(morning(earlier, recorded(day, 9, 1), 61.0, felt));
-			case 45 -> facts.add(morning(earlier, recorded(day, 9, 1), 52.0, felt(Symptom.FATIGUE)));
-			case 46 -> facts.add(morning(earlier, recorded(day, 9, 1), 52.0, felt(Symptom.SNEEZING)));
-			case 47 -> {
-				facts.add(morning(day, recorded(day, 6, 0), 52.0, felt(Symptom.FATIGUE)));
-				facts.add(morning(day, recorded(day, 9, 1), 50.0, List.of()));
+			for (int i = 0; i < History.this.days.size(); i++) {
+				add(facts, i);
 			}
-			default -> facts.add(morning(day, recorded(day, 6, 0), bpm, felt));
+			return facts;
 		}
-	}
 
-	private static void other(List<Fact> facts, LocalDate day, int kind, int size) {
-		switch (kind % 40) {
-			case 0 -> facts.add(session(day, day, 8.0, List.of()));
-			case 1 -> facts.add(session(day, day, 3.0, List.of(AfterSession.HEADACHE)));
-			case 2 -> facts.add(session(day, day, 3.0, List.of(AfterSession.PALPITATIONS)));
-			case 3 -> facts.add(report(day, size, ReportKind.ABOVE_NECK));
-			case 4 -> facts.add(report(day, size, ReportKind.values()[size]));
-			case 5 -> facts.add(report(day, 0, ReportKind.FEVER));
-			case 6 -> facts.add(new IllnessEvent.Hold(day, recorded(day, 12, 2), "by hand"));
-			case 7, 8, 9 -> facts.add(cleared(day, size % 3, null, Clearance.FULL_TRAINING));
-			case 10 -> facts.add(cleared(day, size % 3, day.plusDays(4L + size), Clearance.FULL_TRAINING));
-			case 11 -> facts.add(cleared(day, 0, day.plusDays(size), Clearance.REST));
-			case 12 -> facts.add(cleared(day, size % 2, null, Clearance.EASY_ONLY));
-			case 13, 14 -> facts.add(new IllnessEvent.Withdrawal(day, recorded(day, 13, 4), "none"));
-			case 15 -> facts.add(new IllnessEvent.Stricter(day.plusDays(size), day.plusDays(size + 2L),
-					recorded(day, 12, 5), Clearance.EASY_ONLY, "tired"));
-			case 16 -> facts.add(new IllnessEvent.SymptomsOnly(day, recorded(day, 5, 6), "device"));
-			case 17, 18 -> facts.add(new MedicineChange(day, recorded(day, 5, 7), kind % 2 == 0));
-			case 19 -> facts.add(new Absence("a" + day, day.plusDays(size), day.plusDays(size + 3L),
-					recorded(day, 5, 8), AbsenceKind.INJURY, null));
-			case 20 -> facts.add(new KnownSymptom(day.plusDays(size), day.plusDays(size + 29L), recorded(day, 5, 9),
-					Symptom.SNEEZING, Severity.MILD));
-			case 21, 22, 23 -> {
+		private void add(List<Fact> facts, int index) {
+			int number = History.this.days.get(index);
+			LocalDate day = day(this.base, index);
+			int code = number % 10_000;
+			if (isFlyingEast(index)) {
+				return;
 			}
-			default -> facts.add(session(day, day, 2.0, List.of()));
+			if (code / 1000 < calmTenths()) {
+				boolean slow = calm >= SLOW;
+				if (slow && index == 0) {
+					facts.add(morning(day, recorded(day, 6, 0), 58.0, felt(Symptom.FATIGUE)));
+					return;
+				}
+				facts.add(morning(day, recorded(day, 6, 0), (slow ? 56.0 : 49.0) + number % 3, List.of()));
+				facts.add(session(day, day, 3.0, List.of()));
+				if (slow && number % 5 == 0) {
+					facts.add(level(day));
+				}
+				return;
+			}
+			mornings(facts, day, morningKind(index), number / 10_000);
+			other(facts, day, number / 100 % 100, number / 10_000);
 		}
-	}
 
-	private static List<ReportedSymptom> felt(Symptom symptom) {
-		return List.of(ReportedSymptom.of(symptom, Severity.MILD));
-	}
+		/** A quarter of the days have the morning of the day before. */
+		private int morningKind(int index) {
+			int number = History.this.days.get(index);
+			boolean again = index > 0 && number % 100 > 75;
+			return again ? morningKind(index - 1) : number % 100;
+		}
 
-	private static MorningEntry morning(LocalDate day, Recorded recorded, Double bpm, List<ReportedSymptom> felt) {
-		double rmssd = 60 + 3 * day.getDayOfWeek().getValue();
-		return new MorningEntry(day, recorded, Method.STRAP, Posture.LYING, bpm, rmssd, false, null, felt, false,
-				FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null);
-	}
+		private void mornings(List<Fact> facts, LocalDate day, int kind, int size) {
+			Symptom symptom = SYMPTOMS.get(kind);
+			Severity severity = Severity.values()[size % 3];
+			List<ReportedSymptom> felt = (symptom == null) ? List.of() : List.of(ReportedSymptom.of(symptom, severity));
+			Double bpm = BEATS.getOrDefault(kind, (symptom == null) ? 49.0 + kind % 3 : 50.0 + size);
+			LocalDate wanted = day.minusDays((kind < 45) ? 1 + size / 3 : 1 + size * 4L);
+			LocalDate earlier = wanted.isAfter(this.base) ? wanted : this.base;
+			switch (kind) {
+				case 0, 1, 2, 3 -> {
+				}
+				case 4, 5, 6 -> facts.add(morning(day, recorded(day, 6, 0), null, felt));
+				case 7 -> facts.add(by(Method.WORN, day, 51));
+				case 8, 9 -> facts.add(by(Method.COUNT_30, day, 52));
+				case 40 -> facts.add(medicine(day, FeverMedicine.OTHER));
+				case 41 -> facts.add(medicine(day, FeverMedicine.ILLNESS));
+				case 42, 43 -> facts.add(morning(earlier, recorded(day, 9, 1), 50.0, felt));
+				case 44 -> facts.add(morning(earlier, recorded(day, 9, 1), 61.0, felt));
+				case 45 -> facts.add(morning(earlier, recorded(day, 9, 1), 52.0, felt(Symptom.FATIGUE)));
+				case 46 -> facts.add(morning(earlier, recorded(day, 9, 1), 52.0, felt(Symptom.SNEEZING)));
+				case 47 -> {
+					facts.add(morning(day, recorded(day, 6, 0), 52.0, felt(Symptom.FATIGUE)));
+					facts.add(morning(day, recorded(day, 9, 1), 50.0, List.of()));
+				}
+				default -> facts.add(morning(day, recorded(day, 6, 0), bpm, felt));
+			}
+		}
 
-	private static MorningEntry by(Method method, LocalDate day, double bpm) {
-		return new MorningEntry(day, recorded(day, 6, 0), method, Posture.LYING, bpm, null, false, null, List.of(),
-				false, FeverMedicine.NONE, true, Feels.ABLE, null, List.of(), null);
-	}
+		private void other(List<Fact> facts, LocalDate day, int kind, int size) {
+			switch (kind % 40) {
+				case 0 -> facts.add(session(day, day, 8.0, List.of()));
+				case 1 -> facts.add(session(day, day, 3.0, List.of(AfterSession.HEADACHE)));
+				case 2 -> facts.add(session(day, day, 3.0, List.of(AfterSession.PALPITATIONS)));
+				case 3 -> facts.add(report(day, size, ReportKind.ABOVE_NECK));
+				case 4 -> facts.add(report(day, size, ReportKind.values()[size]));
+				case 5 -> facts.add(report(day, 0, ReportKind.FEVER));
+				case 6 -> facts.add(new IllnessEvent.Hold(day, recorded(day, 12, 2), "by hand"));
+				case 7, 8, 9 -> facts.add(cleared(day, size % 3, null, Clearance.FULL_TRAINING));
+				case 10 -> facts.add(cleared(day, size % 3, day.plusDays(4L + size), Clearance.FULL_TRAINING));
+				case 11 -> facts.add(cleared(day, 0, day.plusDays(size), Clearance.REST));
+				case 12 -> facts.add(cleared(day, size % 2, null, Clearance.EASY_ONLY));
+				case 13, 14 -> facts.add(new IllnessEvent.Withdrawal(day, recorded(day, 13, 4), "none"));
+				case 15 -> facts.add(new IllnessEvent.Stricter(day.plusDays(size), day.plusDays(size + 2L),
+						recorded(day, 12, 5), Clearance.EASY_ONLY, "tired"));
+				case 16 -> facts.add(new IllnessEvent.SymptomsOnly(day, recorded(day, 5, 6), "device"));
+				case 17, 18 -> facts.add(new MedicineChange(day, recorded(day, 5, 7), kind % 2 == 0));
+				case 19 -> facts.add(new Absence("a" + day, day.plusDays(size), day.plusDays(size + 3L),
+						recorded(day, 5, 8), AbsenceKind.INJURY, null));
+				case 20 -> facts.add(new KnownSymptom(day.plusDays(size), day.plusDays(size + 29L), recorded(day, 5, 9),
+						Symptom.SNEEZING, Severity.MILD));
+				case 21 -> facts.add(level(day));
+				case 22 -> facts.add(new HealthCondition(day, recorded(day, 5, 10),
+						HealthCondition.Kind.values()[size % 3], size % 2 == 0));
+				case WEST, EAST -> {
+				}
+				default -> facts.add(session(day, day, 2.0, List.of()));
+			}
+		}
 
-	private static MorningEntry medicine(LocalDate day, FeverMedicine taken) {
-		return new MorningEntry(day, recorded(day, 6, 0), Method.STRAP, Posture.LYING, 51.0, 62.0, false, 37.1,
-				List.of(), false, taken, true, Feels.WELL, null, List.of(), null);
-	}
+		private List<ReportedSymptom> felt(Symptom symptom) {
+			return List.of(ReportedSymptom.of(symptom, Severity.MILD));
+		}
 
-	private static SessionLog session(LocalDate day, LocalDate on, double rpe, List<AfterSession> after) {
-		return new SessionLog("s" + day, day, recorded(on, 18, 3), Activity.RUN, 30, rpe, Intensity.EASY, after, false,
-				null);
-	}
+		private MorningEntry morning(LocalDate day, Recorded recorded, Double bpm, List<ReportedSymptom> felt) {
+			double rmssd = 60 + 3 * day.getDayOfWeek().getValue();
+			return new MorningEntry(day, recorded, Method.STRAP, Posture.LYING, bpm, rmssd, false, null, felt, false,
+					FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null);
+		}
 
-	private static IllnessEvent.Report report(LocalDate day, int back, ReportKind kind) {
-		return new IllnessEvent.Report(day.minusDays(back % 4), recorded(day, 11, 1), kind, 2, null);
-	}
+		private MorningEntry by(Method method, LocalDate day, double bpm) {
+			return new MorningEntry(day, recorded(day, 6, 0), method, Posture.LYING, bpm, null, false, null, List.of(),
+					false, FeverMedicine.NONE, true, Feels.ABLE, null, List.of(), null);
+		}
 
-	private static IllnessEvent.Cleared cleared(LocalDate day, int ahead, LocalDate until, Clearance ceiling) {
-		return new IllnessEvent.Cleared(day.plusDays(ahead), until, recorded(day, 14, 1), ceiling, "a clinician",
-				"physician", null);
-	}
+		private MorningEntry medicine(LocalDate day, FeverMedicine taken) {
+			return new MorningEntry(day, recorded(day, 6, 0), Method.STRAP, Posture.LYING, 51.0, 62.0, false, 37.1,
+					List.of(), false, taken, true, Feels.WELL, null, List.of(), null);
+		}
 
-	static Recorded recorded(LocalDate on, int hour, int order) {
-		Instant at = on.atTime(hour, 0).plusNanos(order * 1000L).toInstant(ZoneOffset.UTC);
-		return new Recorded(at, on);
+		private SessionLog session(LocalDate day, LocalDate on, double rpe, List<AfterSession> after) {
+			return new SessionLog("s" + day, day, recorded(on, 18, 3), Activity.RUN, 30, rpe, Intensity.EASY, after,
+					false, null);
+		}
+
+		private IllnessEvent.Report report(LocalDate day, int back, ReportKind kind) {
+			return new IllnessEvent.Report(day.minusDays(back % 4), recorded(day, 11, 1), kind, 2, null);
+		}
+
+		private IllnessEvent.Cleared cleared(LocalDate day, int ahead, LocalDate until, Clearance ceiling) {
+			return new IllnessEvent.Cleared(day.plusDays(ahead), until, recorded(day, 14, 1), ceiling, "a clinician",
+					"physician", null);
+		}
+
+		private IllnessEvent level(LocalDate day) {
+			return new IllnessEvent.WorkingLevel(day, recorded(day, 12, 9), "a clinician", "physician", "no concern",
+					"slow");
+		}
+
+		private int calmTenths() {
+			return calm % SLOW;
+		}
+
+		private Recorded recorded(LocalDate on, int hour, int order) {
+			ZoneOffset zone = ZoneOffset.ofHours(isInTheWest(on) ? -10 : 13);
+			return new Recorded(on.atTime(hour, 0).plusNanos(order * 1000L).toInstant(zone), on);
+		}
+
+		/** From UTC+13 to UTC-10 a day is lived again, and back one is left out. */
+		private boolean isInTheWest(LocalDate on) {
+			boolean west = false;
+			for (int i = 0; i < History.this.days.size() && !day(this.base, i).isAfter(on); i++) {
+				west = (move(i) == WEST) || (west && move(i) != EAST);
+			}
+			return west;
+		}
+
+		private int move(int index) {
+			int code = History.this.days.get(index) % 10_000;
+			return (code / 1000 < calmTenths()) ? -1 : code / 100 % 100 % 40;
+		}
+
+		private boolean isFlyingEast(int index) {
+			return move(index) == EAST && isInTheWest(day(this.base, index).minusDays(1));
+		}
+
 	}
 
 }
