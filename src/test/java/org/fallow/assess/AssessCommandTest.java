@@ -152,6 +152,19 @@ class AssessCommandTest {
 	}
 
 	@Test
+	void decidesAConstantSeries() throws IOException {
+		StringBuilder rows = new StringBuilder("person,date,rhr_bpm,rmssd_ms\n");
+		for (int day = 10; day <= 30; day++) {
+			rows.append("A,2026-01-").append(day).append(",50,60\n");
+		}
+		assertThat(assess(rows + "A,2026-01-31,53,60\n").code()).isZero();
+		List<String> written = Files.readAllLines(this.out);
+		assertThat(written.get(22)).startsWith("A,2026-01-31,21,50.000000,1.000000,3.000000,3.000000,Within,0,")
+			.contains(",Normal,Full,")
+			.doesNotContain("NaN");
+	}
+
+	@Test
 	void livesThroughACenturyOfSilence() throws IOException {
 		assertThat(assess(HEADER + "A,2000-01-01,50\nA,2099-12-31,51\n").code()).isZero();
 		try (Stream<String> rows = Files.lines(this.out)) {
