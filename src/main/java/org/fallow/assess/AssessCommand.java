@@ -15,6 +15,7 @@ import org.fallow.exchange.csv.ImportField;
 import org.fallow.rules.DefaultRules;
 import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleHash;
+import org.fallow.rules.RuleJson;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -82,6 +83,9 @@ public final class AssessCommand implements Callable<Integer> {
 	@Option(names = "--no-forecast", descriptionKey = "assess.option.no-forecast")
 	private boolean noForecast;
 
+	@Option(names = "--print-rules", help = true, descriptionKey = "assess.option.print-rules")
+	private boolean printRules;
+
 	@Option(names = { "-h", "--help" }, usageHelp = true, descriptionKey = "assess.option.help")
 	private boolean help;
 
@@ -111,6 +115,10 @@ public final class AssessCommand implements Callable<Integer> {
 
 	@Override
 	public Integer call() {
+		if (this.printRules) {
+			this.spec.commandLine().getOut().println(RuleJson.canonical(DefaultRules.ruleSet()));
+			return DONE;
+		}
 		checkFilesDiffer();
 		try {
 			assess();
@@ -132,7 +140,7 @@ public final class AssessCommand implements Callable<Integer> {
 		try (AssessmentFile file = AssessmentFile.to(this.out)) {
 			Assessing.Done done = assessing.into(file::write);
 			file.finish();
-			sayDone(done, (System.nanoTime() - start) / 1e9);
+			sayDone(done, book.entries().get(0).hash(), (System.nanoTime() - start) / 1e9);
 		}
 	}
 
@@ -140,11 +148,12 @@ public final class AssessCommand implements Callable<Integer> {
 		say(Sentences.of("assess.left-out", Sentences.of(bad)));
 	}
 
-	private void sayDone(Assessing.Done done, double seconds) {
+	private void sayDone(Assessing.Done done, String hash, double seconds) {
 		if (done.silentRows() > 0) {
 			say(Sentences.of("assess.silent-rows", done.silentRows()));
 		}
 		say(Sentences.of("assess.done", done.days(), done.people(), seconds, Math.round(done.days() / seconds)));
+		say(Sentences.of("assess.done.rules", hash));
 	}
 
 	private void say(String sentence) {

@@ -58,7 +58,17 @@ public class Assessments {
 	void assess(TimelineChanged changed) {
 		Athlete athlete = this.squad.athlete(changed.athlete());
 		this.lock.lock(athlete.id());
-		assess(athlete, changed.fromRecordedDay(), this.recording.today(athlete));
+		assess(athlete, changed.fromRecordedDay(), lastDay(athlete));
+	}
+
+	/**
+	 * The athlete's today, or the latest day decided where that is later: an athlete who
+	 * moves west lives a day twice, and what is entered then works on the day already
+	 * decided too.
+	 */
+	private LocalDate lastDay(Athlete athlete) {
+		LocalDate today = this.recording.today(athlete);
+		return this.rows.lastDay(athlete.id()).filter((last) -> last.isAfter(today)).orElse(today);
 	}
 
 	private void assess(Athlete athlete, LocalDate from, LocalDate to) {

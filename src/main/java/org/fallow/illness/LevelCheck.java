@@ -29,8 +29,7 @@ class LevelCheck {
 			problems.add(Problem.of("reason", "level.no-episode"));
 			return;
 		}
-		offer.against()
-			.forEach((code) -> problems.add(Problem.of("reason", "level." + code, offer.shut(), offer.of())));
+		offer.refusals().forEach((refusal) -> problems.add(new Problem("reason", refusal)));
 	}
 
 }

@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 import org.fallow.rules.DefaultRules;
+import org.fallow.rules.RuleHash;
 import org.fallow.rules.RuleJson;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -227,6 +228,26 @@ class AssessCommandTest {
 			assertThat(ran.code()).as(Arrays.toString(wrong)).isEqualTo(AssessCommand.BAD_USAGE);
 			assertThat(ran.said()).contains("assess --help");
 		}
+	}
+
+	@Test
+	void takesTheRulesItPrintsForItsOwn() throws IOException {
+		String file = HEADER + mornings(8) + "A,2026-01-09,69\n";
+		assess(file);
+		List<String> own = Files.readAllLines(this.out);
+		Ran printed = run("--print-rules");
+		assertThat(printed.code()).isZero();
+		Ran ran = assess(file, "--rules", write("rules.json", printed.printed()).toString());
+		assertThat(ran.said()).contains(RuleHash.of(DefaultRules.ruleSet()));
+		assertThat(Files.readAllLines(this.out)).isEqualTo(own);
+	}
+
+	@Test
+	void saysWhichRuleIsUnsafeAndWhy() throws IOException {
+		String json = RuleJson.canonical(DefaultRules.ruleSet()).replace("\"veryHigh\":\"20\"", "\"veryHigh\":\"60\"");
+		Ran ran = assess(HEADER + "A,2026-01-01,50\n", "--rules", write("rules.json", json).toString());
+		isRefused(ran, "/flags/veryHigh", "60", "20");
+		assertThat(ran.said()).doesNotContain("rules.bound");
 	}
 
 	@Test

@@ -105,7 +105,7 @@ class BoardPage {
 		if (asOf.equals(today)) {
 			this.assessments.bringUpTo(ids, today);
 		}
-		Map<PersonId, AssessedDay> days = ownDays(ids, asOf);
+		Map<PersonId, AssessedDay> days = ownDays(ids, asOf, today);
 		Map<UUID, RuleBook> books = new HashMap<>();
 		Map<UUID, LocalDate> last = this.lastEntries.knownOn(ids, asOf);
 		return athletes.stream()
@@ -117,18 +117,27 @@ class BoardPage {
 	}
 
 	/**
-	 * The day of each athlete; where the team's day has not begun in an athlete's zone,
-	 * the athlete's own latest one, so that no hold is ever out of sight.
+	 * The day of each athlete. Where the team's day has not begun in an athlete's zone,
+	 * the athlete's own latest one; where the athlete has begun a later one than the
+	 * team's today, the stricter of the two: so no hold is ever out of sight.
 	 */
-	private Map<PersonId, AssessedDay> ownDays(List<PersonId> ids, LocalDate asOf) {
+	private Map<PersonId, AssessedDay> ownDays(List<PersonId> ids, LocalDate asOf, LocalDate today) {
 		Map<PersonId, AssessedDay> days = new LinkedHashMap<>(this.assessments.on(ids, asOf));
-		for (int back = 1; back <= ZONES_APART_DAYS; back++) {
+		for (int apart = 1; apart <= ZONES_APART_DAYS; apart++) {
 			List<PersonId> missing = ids.stream().filter((id) -> !days.containsKey(id)).toList();
 			if (!missing.isEmpty()) {
-				days.putAll(this.assessments.on(missing, asOf.minusDays(back)));
+				days.putAll(this.assessments.on(missing, asOf.minusDays(apart)));
+			}
+			if (asOf.equals(today)) {
+				this.assessments.on(ids, asOf.plusDays(apart))
+					.forEach((id, later) -> days.merge(id, later, BoardPage::stricter));
 			}
 		}
 		return days;
+	}
+
+	private static AssessedDay stricter(AssessedDay one, AssessedDay other) {
+		return (other.clearance().compareTo(one.clearance()) < 0) ? other : one;
 	}
 
 	static @Nullable String groupName(Athlete athlete, List<Group> groups) {

@@ -125,7 +125,7 @@ final class Advice {
 			.values()
 			.stream()
 			.anyMatch((morning) -> fold.sickness(morning.effective()).stomach());
-		Notices.add(notices, stomach, "stay-away-stomach");
+		Notices.add(notices, stomach, "stay-away-stomach", 24 * fold.rules.advice().stomachApartDays());
 	}
 
 	private static boolean isCatching(@Nullable MorningEntry entry, DayFold fold) {

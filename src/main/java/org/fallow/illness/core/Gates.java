@@ -204,7 +204,8 @@ final class Gates {
 			.filter((s) -> s.day().isBefore(this.fold.day) || isInByTheEntry(s))
 			.toList();
 		long yes = sessions.stream().filter((s) -> !s.after().isEmpty()).count();
-		add(Criterion.of("after-session", yes == 0, String.valueOf(yes), "0"));
+		add(Criterion.of("after-session", yes == 0, String.valueOf(yes),
+				String.valueOf(this.rules.gates().sessionDays())));
 		Double ceiling = stage().effortCeiling();
 		if (ceiling == null) {
 			add(Criterion.notApplicable("effort", ""));

@@ -57,7 +57,7 @@ final class WorkingLevels {
 			open.held = open.held.with(new Working(fold.day.plusDays(1), bpm));
 			fold.decisions
 				.add(new DayAssessment.Decision(DayAssessment.Decision.Kind.WORKING_LEVEL, open.stage, open.stage));
-			return new LevelOffer(offer.shut(), offer.of(), bpm, offer.own(), List.of("in-force"));
+			return new LevelOffer(offer.shut(), offer.of(), bpm, offer.own(), offer.rules(), List.of("in-force"));
 		}
 		return offer;
 	}
@@ -92,7 +92,7 @@ final class WorkingLevels {
 				|| (today != null && today - own.median() >= rules.mostDeviation());
 		add(against, "too-far", far);
 		add(against, "not-above", bpm != null && bpm <= own.median());
-		return new LevelOffer(shut, open.free.size(), bpm, own.median(), against);
+		return new LevelOffer(shut, open.free.size(), bpm, own.median(), rules, against);
 	}
 
 	private static void add(List<String> against, String code, boolean holds) {

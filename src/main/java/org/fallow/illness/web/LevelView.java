@@ -21,11 +21,7 @@ public record LevelView(int shut, int of, @Nullable Double bpm, double own, List
 		if (offer == null) {
 			return null;
 		}
-		List<Message> against = offer.against()
-			.stream()
-			.map((code) -> Message.of("level." + code, offer.shut(), offer.of()))
-			.toList();
-		return new LevelView(offer.shut(), offer.of(), offer.bpm(), offer.own(), against);
+		return new LevelView(offer.shut(), offer.of(), offer.bpm(), offer.own(), offer.refusals());
 	}
 
 }
