@@ -69,6 +69,7 @@ class PicturesTests {
 		at(coach, "#gate-head", "athlete-gate");
 		takeOf(coach, "Priyanka", "/return-path", "return-path-coach");
 		take(coach, "/people", "people");
+		take(coach, "/rules", "rules");
 		take(coach, "/import", "import");
 		BROWSER.prefer("dark");
 		take(coach, "/board", "board-dark");
