@@ -131,6 +131,12 @@ class BaselineTest {
 	}
 
 	@Test
+	void takesABaselineOfOneReadingWhereTheRulesAllowIt() {
+		assertThat(new RhrBaseline(1, 50, 1).n()).isEqualTo(1);
+		assertThat(new HrvBaseline(1, 4, 0.05).n()).isEqualTo(1);
+	}
+
+	@Test
 	void refusesWhatNoReadingsGive() {
 		assertThatIllegalArgumentException().isThrownBy(() -> new RhrBaseline(0, 50, 1));
 		assertThatIllegalArgumentException().isThrownBy(() -> new RhrBaseline(14, 0, 1));

@@ -151,6 +151,13 @@ class StatisticsTest {
 	}
 
 	@Test
+	void takesTheFewestValuesThereCanBe() {
+		assertThat(Statistics.mean(new double[] { 51 })).isEqualTo(51);
+		assertThat(Statistics.median(new double[] { 51 })).isEqualTo(51);
+		assertThat(Statistics.sd(new double[] { 50, 52 })).isCloseTo(Math.sqrt(2), NANO);
+	}
+
+	@Test
 	void givesAConstantSeriesNoSpread() {
 		assertThat(Statistics.sd(new double[] { 50, 50, 50 })).isZero();
 		assertThat(Statistics.mad(new double[] { 50, 50, 50 })).isZero();

@@ -9,6 +9,7 @@ import org.assertj.core.data.Offset;
 import org.fallow.illness.core.SharedData;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 import static org.assertj.core.api.Assertions.assertThat;
@@ -109,6 +110,66 @@ class RrSeriesTest {
 	@Test
 	void readsLinesCommasAndSemicolons() {
 		assertThat(RrSeries.parse("800\r\n850;810, 720\n").raw().rmssdMs()).isCloseTo(63.770422, MICRO);
+	}
+
+	@Test
+	void suspectsBeatsOutsideThreeHundredToTwoThousand() {
+		assertThat(RrSeries.of(300, 300, 300).suspects()).isEmpty();
+		assertThat(RrSeries.of(2000, 2000, 2000).suspects()).isEmpty();
+		assertThat(RrSeries.of(299.9, 299.9, 310).suspects()).containsExactly(0, 1);
+		assertThat(RrSeries.of(1990, 2000.1, 1990).suspects()).containsExactly(1);
+	}
+
+	@Test
+	void allowsTwentyPercentAndNoMore() {
+		assertThat(RrSeries.of(1000, 1200, 1000).suspects()).isEmpty();
+		assertThat(RrSeries.of(1000, 1200.1, 1001).suspects()).containsExactly(1);
+		assertThat(RrSeries.of(1000, 799.9, 900).suspects()).containsExactly(1);
+	}
+
+	/** Each suspect beat is one of two long ones; the way back is within 20 %. */
+	@ParameterizedTest
+	@CsvSource({ "5,false", "6,true" })
+	void callsMoreThanFiveInAHundredSuspectsLowQuality(int suspects, boolean low) {
+		double[] beats = new double[100];
+		Arrays.fill(beats, 1000);
+		for (int i = 0; i < suspects; i++) {
+			beats[10 + 10 * i] = 1201;
+			beats[11 + 10 * i] = 1100;
+		}
+		assertThat(RrSeries.of(beats).suspects()).hasSize(suspects);
+		assertThat(RrSeries.of(beats).isLowQuality()).isEqualTo(low);
+	}
+
+	@Test
+	void takesTwoIntervalsAndTwentyThousandAndNoMore() {
+		RrSeries.Figures two = RrSeries.of(800, 810).raw();
+		assertThat(two.sdnnMs()).isCloseTo(7.071068, MICRO);
+		assertThat(two.rmssdMs()).isEqualTo(10);
+		assertThat(RrSeries.parse("800 ".repeat(20_000)).milliseconds()).hasSize(20_000);
+		assertThatIllegalArgumentException().isThrownBy(() -> RrSeries.parse("800 ".repeat(20_001)))
+			.withMessageContaining("20000");
+	}
+
+	@Test
+	void namesTheIntervalThatIsNone() {
+		assertThatIllegalArgumentException().isThrownBy(() -> RrSeries.parse("800 810 x"))
+			.withMessageContaining("RR interval 3");
+		assertThatIllegalArgumentException().isThrownBy(() -> RrSeries.of(800, 0))
+			.withMessageContaining("RR interval 2");
+	}
+
+	@Test
+	void keepsWholeMilliseconds() {
+		assertThat(RrSeries.parse("800.4 810.5").milliseconds()).containsExactly(800, 811);
+	}
+
+	@Test
+	void hasNoFiguresWithoutACleanBeat() {
+		RrSeries.Figures none = RrSeries.of(250, 250).clean();
+		assertThat(none).isEqualTo(new RrSeries.Figures(0, null, null, null, 0, 0));
+		assertThat(none.heartRateBpm()).isNull();
+		assertThat(RrSeries.of(1000, 1300).clean()).isEqualTo(new RrSeries.Figures(1, 1000.0, null, null, 0, 0));
 	}
 
 }
