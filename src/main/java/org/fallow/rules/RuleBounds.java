@@ -96,7 +96,7 @@ public final class RuleBounds {
 	private void shape(Path path) {
 		Path definition = definition(path);
 		String at = "/paths/" + path.name().ordinal();
-		if (path.definedBy() != Protocol.OURS && path.name().compareTo(PathName.THREE_WEEK) < 0) {
+		if (!path.definedBy().mayDefine(path.name())) {
 			add(at + "/protocol", "rules.path.protocol");
 		}
 		if (path.stages().size() != definition.stages().size()) {

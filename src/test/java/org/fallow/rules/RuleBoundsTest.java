@@ -28,9 +28,15 @@ class RuleBoundsTest {
 
 	@Test
 	void takesAPublishedPathForThreeWeeksToo() {
-		RuleSet both = with(with(OURS, PathName.LONG, Protocol.SALMAN_2021), PathName.THREE_WEEK,
-				Protocol.ELLIOTT_2020);
+		RuleSet both = with(with(OURS, PathName.LONG, Protocol.SALMAN_2021), PathName.THREE_WEEK, Protocol.SALMAN_2021);
 		assertThat(RuleBounds.check(both)).isEmpty();
+	}
+
+	/** Six days from the first stage to full training, where ours takes fourteen. */
+	@Test
+	void keepsElliottToTheLongPath() {
+		assertThat(RuleBounds.check(with(PathName.THREE_WEEK, Protocol.ELLIOTT_2020))).extracting(Problem::field)
+			.containsExactly("/paths/2/protocol");
 	}
 
 	@Test

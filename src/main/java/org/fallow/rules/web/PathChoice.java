@@ -21,9 +21,8 @@ public record PathChoice(PathName name, Protocol chosen, List<Protocol> open) {
 	}
 
 	private static PathChoice of(RuleSet.Path path) {
-		boolean longer = path.name().compareTo(PathName.THREE_WEEK) >= 0;
 		return new PathChoice(path.name(), path.definedBy(),
-				longer ? List.of(Protocol.values()) : List.of(Protocol.OURS));
+				Arrays.stream(Protocol.values()).filter((protocol) -> protocol.mayDefine(path.name())).toList());
 	}
 
 }

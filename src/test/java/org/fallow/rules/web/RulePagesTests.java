@@ -202,7 +202,7 @@ class RulePagesTests {
 	@ParameterizedTest
 	@CsvSource(delimiter = '|',
 			value = { "THREE_WEEK | SALMAN_2021 | would be shorter than the path",
-					"SHORT | ELLIOTT_2020 | Only the three-week and the long path",
+					"THREE_WEEK | ELLIOTT_2020 | This path cannot follow that protocol",
 					"LONG | SOMETHING | There is no such protocol." })
 	void refusesAProtocolThatDoesNotFit(PathName path, String protocol, String sentence) throws Exception {
 		RuleDraft draft = started();
@@ -309,14 +309,15 @@ class RulePagesTests {
 	@Test
 	void walksAnAthleteBackByTheProtocolThatWasChosen() throws Exception {
 		RuleDraft draft = started();
-		choose(draft, PathName.THREE_WEEK, "ELLIOTT_2020").andExpect(redirectedUrl(at(draft, "")));
+		choose(draft, PathName.LONG, "SALMAN_2021").andExpect(redirectedUrl(at(draft, "")));
+		choose(stored(draft), PathName.THREE_WEEK, "SALMAN_2021").andExpect(redirectedUrl(at(draft, "")));
 		adopt(draft, "2026-03-11", "Try it").andExpect(redirectedUrl("/rules"));
 		morning(TODAY.plusDays(1), Symptom.FATIGUE);
 		UserDetails athlete = account(this.ann.id());
 		this.mvc.perform(get("/return-path").with(user(athlete)))
-			.andExpect(content().string(containsString("Stage 1 Easy, 15 minutes and effort 3 of 10 at most")))
+			.andExpect(content().string(containsString("Stage 1 Easy, effort 1 of 10 at most")))
 			.andExpect(content().string(containsString("Stage 5 Full training, watched")))
-			.andExpect(content().string(containsString("2020;54:1174")))
+			.andExpect(content().string(containsString("2021;372:m4721")))
 			.andExpect(content().string(not(containsString("??"))));
 		for (String page : List.of("/athletes/" + this.ann.id().value(), "/board")) {
 			this.mvc.perform(get(page).with(user(this.coach)))
@@ -324,7 +325,7 @@ class RulePagesTests {
 				.andExpect(content().string(not(containsString("??"))));
 		}
 		this.mvc.perform(get("/today").with(user(athlete)))
-			.andExpect(content().string(containsString("Stage 1 Easy, 15 minutes")));
+			.andExpect(content().string(containsString("Stage 1 Easy, effort 1 of 10 at most")));
 	}
 
 	private void morning(LocalDate day, Symptom symptom) {
