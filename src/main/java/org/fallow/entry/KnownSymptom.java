@@ -37,7 +37,7 @@ public record KnownSymptom(LocalDate day, LocalDate until, Recorded recorded, Sy
 	 */
 	public boolean covers(ReportedSymptom reported, LocalDate date) {
 		return reported.symptom() == this.symptom && reported.severity().compareTo(this.severity) <= 0
-				&& !date.isBefore(this.day) && !date.isAfter(this.until);
+				&& !date.isBefore(this.day) && !date.isBefore(this.recorded.on()) && !date.isAfter(this.until);
 	}
 
 }

@@ -184,8 +184,10 @@ public class IllnessFacts {
 	 */
 	public Saved symptomsOnly(PersonId id, String reason, Submission submission) {
 		LocalDate day = this.facts.today(this.facts.begin(id));
-		return add(id, submission, day, null, (problems, athlete) -> Words.require(problems, "reason", reason),
-				(recorded) -> new IllnessEvent.SymptomsOnly(day, recorded, reason));
+		return add(id, submission, day, null, (problems, athlete) -> {
+			Words.require(problems, "reason", reason);
+			this.levelCheck.checkSymptomsOnly(problems, athlete, day);
+		}, (recorded) -> new IllnessEvent.SymptomsOnly(day, recorded, reason));
 	}
 
 	/**

@@ -32,4 +32,11 @@ class LevelCheck {
 		offer.refusals().forEach((refusal) -> problems.add(new Problem("reason", refusal)));
 	}
 
+	void checkSymptomsOnly(List<Problem> problems, Athlete athlete, LocalDate day) {
+		List<DayAssessment> days = this.replays.replay(athlete, day, day, List.of());
+		if (days.isEmpty() || !days.get(days.size() - 1).mayGoBySymptoms()) {
+			problems.add(Problem.of("reason", "symptoms-only.not-now"));
+		}
+	}
+
 }

@@ -151,8 +151,9 @@ public final class RuleBounds {
 
 	/**
 	 * A later path is never shorter than an earlier one: not in symptom-free mornings, to
-	 * full training or to the close. The first stage may begin earlier, where what it
-	 * allows is less.
+	 * full training or to the close, and not in stages, for the stage is kept when the
+	 * path is judged anew, and a later stage allows more. The first stage may begin
+	 * earlier, where what it allows is less.
 	 */
 	private void order() {
 		for (int i = 1; i < this.rules.paths().size(); i++) {
@@ -160,7 +161,7 @@ public final class RuleBounds {
 			Path later = this.rules.paths().get(i);
 			boolean shorter = later.symptomFreeMornings() < earlier.symptomFreeMornings()
 					|| later.daysToLastStage() < earlier.daysToLastStage()
-					|| later.daysToClose() < earlier.daysToClose();
+					|| later.daysToClose() < earlier.daysToClose() || later.stages().size() < earlier.stages().size();
 			if (shorter) {
 				add("/paths/" + i, "rules.path.shorter", later.name().name(), earlier.name().name());
 			}
@@ -174,7 +175,7 @@ public final class RuleBounds {
 				baseline.establishedFrom());
 		atMost("/baseline/windowDays", baseline.windowDays(), "/baseline/fallbackDays", baseline.fallbackDays());
 		atMost("/baseline/fewReadings", baseline.fewReadings(), "/baseline/windowDays", baseline.windowDays());
-		atMost("/baseline/provisionalFrom", baseline.provisionalFrom(), "/baseline/fallbackReadings",
+		atMost("/baseline/fewReadings", baseline.fewReadings(), "/baseline/fallbackReadings",
 				baseline.fallbackReadings());
 		atMost("/flags/bandFloor", flags.bandFloor(), "/flags/bandCeiling", flags.bandCeiling());
 		below("/flags/bandCeiling", flags.bandCeiling(), "/flags/highFloor", flags.highFloor());

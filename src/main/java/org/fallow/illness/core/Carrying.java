@@ -36,9 +36,11 @@ final class Carrying {
 				fold.closedOn, fold.withdrawnAt);
 	}
 
+	/** As many as the rules look back over for a second raised morning. */
 	private static List<PastDeviation> deviations(DayFold fold) {
+		LocalDate oldest = fold.day.minusDays(Math.max(NEAR_DAYS, fold.rules.flags().actionDays()));
 		List<PastDeviation> deviations = new ArrayList<>(
-				fold.rhr.before().stream().filter((d) -> isNear(fold, d.day())).toList());
+				fold.rhr.before().stream().filter((d) -> d.day().isAfter(oldest)).toList());
 		Double dev = fold.rhr.dev();
 		Double tolerance = fold.rhr.tolerance();
 		if (dev != null && tolerance != null) {
@@ -57,7 +59,8 @@ final class Carrying {
 			return new Kept(fold.day, flag, fold.rhr.raisedForAction(), fold.rhr.lowAgain(),
 					Objects.requireNonNull(fold.rhr.series()));
 		}
-		boolean dropped = fold.episode != null && !fold.known.fresh(IllnessEvent.SymptomsOnly.class).isEmpty();
+		boolean dropped = fold.episode != null && fold.episode.symptomsOnly
+				&& !fold.known.fresh(IllnessEvent.SymptomsOnly.class).isEmpty();
 		return dropped ? null : fold.before.kept();
 	}
 

@@ -27,13 +27,15 @@ import org.jspecify.annotations.Nullable;
  * @param gate the next gate; absent without an open episode
  * @param level whether a coach may set a working level; absent where resting heart rate
  * is not tracked in an open episode
+ * @param mayGoBySymptoms whether a coach may let the open episode go on by symptoms alone
  * @param holding whether a clinician hold stands
  * @param state what the fold carries on
  */
 public record DayAssessment(LocalDate day, String ruleHash, Clearance clearance, List<Message> reasons,
 		List<Message> notices, Mark mark, List<State.PastMark> marks, Seen seen, RhrEvidence rhr, HrvEvidence hrv,
 		@Nullable Episode during, @Nullable PathEvidence judgedFrom, List<Decision> decisions,
-		@Nullable GateSheet opened, @Nullable GateSheet gate, @Nullable LevelOffer level, boolean holding,
+		@Nullable GateSheet opened, @Nullable GateSheet gate, @Nullable LevelOffer level, boolean mayGoBySymptoms,
+		boolean holding,
 		State state) {
 
 	/** Copies the lists. */

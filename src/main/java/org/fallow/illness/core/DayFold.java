@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
+import org.fallow.baseline.Series;
 import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
 import org.fallow.illness.core.DayAssessment.Decision;
@@ -96,7 +97,7 @@ final class DayFold {
 		Numbers numbers = numbers();
 		this.rhr = numbers.rhr();
 		this.hrv = numbers.hrv();
-		this.marks = Marking.past(this);
+		this.marks = Marking.past(this, numbers);
 		this.seen = Seen.of(this);
 		this.mark = Marking.of(this);
 		count();
@@ -124,7 +125,7 @@ final class DayFold {
 		}
 		return new DayAssessment(this.day, this.ruleHash, verdict.clearance(), verdict.reasons(),
 				Notices.of(this, level), this.mark, this.marks, this.seen, this.rhr, this.hrv, during, this.judgedFrom,
-				this.decisions, opened, next, level, !this.standing.isEmpty(), after);
+				this.decisions, opened, next, level, open != null && mayGoBySymptoms(open), !this.standing.isEmpty(), after);
 	}
 
 	/** What is held since the last close, as it stands today. */
@@ -167,12 +168,25 @@ final class DayFold {
 				this.holds.add(hold);
 				this.raisedHoldToday = true;
 			}
-			if (fact instanceof IllnessEvent.SymptomsOnly && this.episode != null) {
+			if (fact instanceof IllnessEvent.SymptomsOnly && this.episode != null
+					&& mayGoBySymptoms(this.episode)) {
 				this.episode.symptomsOnly = true;
 			}
 		}
-		WorkingLevels.endOn(this);
 		this.standing = Holds.standing(this.holds, this.known.events(), this.day);
+		WorkingLevels.endOn(this);
+	}
+
+	/**
+	 * A coach may go by symptoms alone only where method, posture or medicine changed, or
+	 * readings have stayed away: as long as the latest one can be compared, it is (the
+	 * safer reading).
+	 */
+	boolean mayGoBySymptoms(Draft open) {
+		Series latest = this.windows.latestRhrSeries(this.day);
+		LocalDate on = this.windows.latestRhrDay(this.day);
+		boolean stayedAway = on == null || on.isBefore(this.day.minusDays(this.rules.flags().keptMornings()));
+		return open.tracked && !open.symptomsOnly && (stayedAway || latest == null || !latest.equals(open.held.series()));
 	}
 
 	private void withdraw() {

@@ -63,7 +63,7 @@ final class Forecast {
 			if (episode == null || episode.stage != sheet.from()) {
 				return null;
 			}
-			note(Gates.evaluate(next, episode), day, earliest);
+			note(sheet, Gates.evaluate(next, episode), day, earliest);
 			DayAssessment assessment = next.decide(book, false);
 			if (assessment.opened() != null) {
 				return day;
@@ -76,9 +76,12 @@ final class Forecast {
 		return null;
 	}
 
-	private static void note(GateSheet sheet, LocalDate day, List<@Nullable LocalDate> earliest) {
-		for (int i = 0; i < earliest.size() && i < sheet.criteria().size(); i++) {
-			if (earliest.get(i) == null && !sheet.criteria().get(i).shuts()) {
+	/** A criterion that is asked for no longer is met. */
+	private static void note(GateSheet sheet, GateSheet next, LocalDate day, List<@Nullable LocalDate> earliest) {
+		for (int i = 0; i < earliest.size(); i++) {
+			String code = sheet.criteria().get(i).code();
+			if (earliest.get(i) == null
+					&& next.criteria().stream().noneMatch((c) -> c.code().equals(code) && c.shuts())) {
 				earliest.set(i, day);
 			}
 		}

@@ -157,11 +157,15 @@ final class Gates {
 		add(Criterion.of("feels-able", feels != Feels.UNWELL, feels.name(), ""));
 	}
 
+	/**
+	 * Asked for on the stomach path; who says not to eat normally begins no stage on any
+	 * path, for a longer one is not a lighter one (the safer reading).
+	 */
 	private void eating() {
-		if (!this.path.eating()) {
+		Boolean eating = (this.fold.entry == null) ? null : this.fold.entry.eatingNormally();
+		if (!this.path.eating() && !Boolean.FALSE.equals(eating)) {
 			return;
 		}
-		Boolean eating = (this.fold.entry == null) ? null : this.fold.entry.eatingNormally();
 		add((eating == null) ? Criterion.notAvailable("eating", true, "") : Criterion.of("eating", eating, "", ""));
 	}
 

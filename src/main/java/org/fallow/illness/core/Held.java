@@ -38,6 +38,11 @@ public record Held(LocalDate asOf, @Nullable Series series, @Nullable RhrBaselin
 		return (this.rhr != null && reading - this.rhr.median() >= mostDeviation) ? this.rhr : level();
 	}
 
+	/** What was held on a day: a working level judges no morning before its first. */
+	Held on(LocalDate day) {
+		return (this.working != null && day.isBefore(this.working.since())) ? with(null) : this;
+	}
+
 	Held with(@Nullable Working level) {
 		return new Held(this.asOf, this.series, this.rhr, this.hrvSeries, this.hrv, level);
 	}

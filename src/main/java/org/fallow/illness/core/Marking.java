@@ -37,14 +37,18 @@ final class Marking {
 		return (!tracked || isQuiet(fold)) ? Mark.GOOD : Mark.NEITHER;
 	}
 
-	/** Marks as decided, but bad where a symptom of that morning came in late. */
-	static List<PastMark> past(DayFold fold) {
+	/**
+	 * Marks as decided, but bad where a symptom of that morning, or a reading that is
+	 * high or raised for action, came in late.
+	 */
+	static List<PastMark> past(DayFold fold, Numbers numbers) {
 		List<PastMark> result = new ArrayList<>();
 		for (int back = PAST_MORNINGS; back > 0; back--) {
 			LocalDate date = fold.day.minusDays(back);
 			MorningEntry morning = fold.known.morning(date);
 			boolean late = fold.known.fresh(MorningEntry.class).stream().anyMatch((e) -> e.day().equals(date));
-			if (late && morning != null && fold.sickness(morning).isSick()) {
+			if (late && morning != null
+					&& (fold.sickness(morning).isSick() || numbers.isBad(date, fold.rhr.before()))) {
 				result.add(new PastMark(date, Mark.BAD));
 			}
 			else {

@@ -52,7 +52,7 @@ final class Numbers {
 		Held held = (series == null) ? null : heldInForce(series, this.day);
 		Deviation deviation = deviation(this.day);
 		List<PastDeviation> past = past();
-		boolean raised = deviation != null && isRaisedForAction(deviation, past);
+		boolean raised = deviation != null && isRaisedForAction(deviation, past, this.day);
 		SustainedRise start = riseBefore();
 		SustainedRise rise = (deviation != null && baseline != null)
 				? start.after(deviation, baseline.spread(), this.rules.cusum())
@@ -93,7 +93,8 @@ final class Numbers {
 		if (held == null) {
 			return (this.episode == null) ? this.windows.rhrBaseline(date, series) : null;
 		}
-		return (reading == null) ? held.level() : held.levelFor(reading, this.rules.workingLevel().mostDeviation());
+		Held then = held.on(date);
+		return (reading == null) ? then.level() : then.levelFor(reading, this.rules.workingLevel().mostDeviation());
 	}
 
 	private @Nullable Held heldInForce(Series series, LocalDate date) {
@@ -168,12 +169,20 @@ final class Numbers {
 		return this.before.deviations().stream().filter((d) -> d.day().equals(date)).findFirst().orElse(null);
 	}
 
-	private boolean isRaisedForAction(Deviation today, List<PastDeviation> past) {
+	/** Whether an earlier morning's reading, as it is known now, makes it a bad one. */
+	boolean isBad(LocalDate date, List<PastDeviation> past) {
+		Deviation then = deviation(date);
+		List<PastDeviation> earlier = past.stream().filter((d) -> d.day().isBefore(date)).toList();
+		return then != null && (then.flag().isHigh() || isRaisedForAction(then, earlier, date));
+	}
+
+	private boolean isRaisedForAction(Deviation today, List<PastDeviation> past, LocalDate date) {
 		if (!today.isAboveBand()) {
 			return false;
 		}
 		return today.dev() > this.rules.flags().actionFactor() * today.tolerance() || past.stream()
-			.anyMatch((d) -> d.dev() > d.tolerance() && apart(d.day()) <= this.rules.flags().actionDays());
+			.anyMatch((d) -> d.dev() > d.tolerance()
+					&& date.toEpochDay() - d.day().toEpochDay() <= this.rules.flags().actionDays());
 	}
 
 	private boolean isLowAgain(Deviation today) {

@@ -27,9 +27,13 @@ final class WorkingLevels {
 	private WorkingLevels() {
 	}
 
-	/** A working level ends with a hold, with fever and with medicine for the illness. */
+	/**
+	 * A working level ends with a hold, with fever and with medicine for the illness,
+	 * held after the close as well.
+	 */
 	static void endOn(DayFold fold) {
 		Draft open = fold.episode;
+		Held after = fold.afterClose;
 		boolean ends = fold.raisedHoldToday || !fold.standing.isEmpty()
 				|| fold.known.fresh(MorningEntry.class)
 					.stream()
@@ -38,6 +42,9 @@ final class WorkingLevels {
 				|| fold.isFeverReported(fold.day);
 		if (open != null && ends) {
 			open.held = open.held.with(null);
+		}
+		if (after != null && ends) {
+			fold.afterClose = after.with(null);
 		}
 	}
 
@@ -68,11 +75,21 @@ final class WorkingLevels {
 		}
 		List<String> shutting = sheet.criteria().stream().filter(Criterion::shuts).map(Criterion::code).toList();
 		boolean byRhr = fold.rhr.dev() != null && !Marking.isQuiet(fold) && shutting.stream().anyMatch(BY_RHR::contains)
-				&& NUMBERS.containsAll(shutting);
+				&& NUMBERS.containsAll(shutting) && !isTooEarly(fold, open);
 		List<FreeMorning> free = new ArrayList<>(open.free);
 		free.add(new FreeMorning(fold.day, byRhr));
 		int most = fold.rules.workingLevel().ofMornings();
 		open.free = List.copyOf(free.subList(Math.max(0, free.size() - most), free.size()));
+	}
+
+	/**
+	 * Whether the stage's days would be missing with quiet mornings too: then time keeps
+	 * the gate shut, not the numbers (the safer reading).
+	 */
+	private static boolean isTooEarly(DayFold fold, Draft open) {
+		List<RuleSet.Stage> stages = open.path(fold.rules).stages();
+		return open.stage > 0 && fold.day.toEpochDay()
+				- open.stageSince.toEpochDay() < stages.get(Math.min(open.stage, stages.size()) - 1).days();
 	}
 
 	private static LevelOffer offer(DayFold fold, Draft open, RhrBaseline own) {

@@ -145,7 +145,7 @@ class DecisionPage {
 	private static List<String> available(DayAssessment assessment) {
 		List<String> kinds = new ArrayList<>(List.of("STRICTER", "HOLD"));
 		Episode episode = assessment.state().episode();
-		if (episode != null && episode.tracked() && !episode.symptomsOnly()) {
+		if (assessment.mayGoBySymptoms()) {
 			kinds.add("SYMPTOMS_ONLY");
 		}
 		LevelOffer level = assessment.level();

@@ -128,7 +128,8 @@ class WorkingLevelTest {
 	void isNotOfferedWhereRestingHeartRateIsNotTracked() {
 		Story newcomer = Story.ofANewcomer().adult().sick(0, 1, Symptom.FATIGUE, Severity.MILD).well(2);
 		assertThat(newcomer.on(2).level()).isNull();
-		assertThat(slow(57, 22).symptomsOnly(22).on(22).level()).isNull();
+		Story changed = slow(57, 21).morning(22, (e) -> e.by(Method.WORN)).symptomsOnly(22);
+		assertThat(changed.on(22).level()).isNull();
 	}
 
 	@Test
