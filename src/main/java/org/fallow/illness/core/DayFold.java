@@ -249,7 +249,7 @@ final class DayFold {
 		}
 	}
 
-	private boolean isAfterClose(LocalDate date) {
+	boolean isAfterClose(LocalDate date) {
 		return this.closedOn == null || date.isAfter(this.closedOn);
 	}
 

@@ -91,10 +91,11 @@ final class Opening {
 
 	/**
 	 * An onset before the one known so far, from what was recorded today: a sick morning
-	 * or report, or a cold morning that runs on into the first one.
+	 * or report after the last close, or a cold morning that runs on into the first one.
 	 */
 	static @Nullable LocalDate earlierOnset(DayFold fold, LocalDate onset) {
-		LocalDate earliest = earliestSick(fold, fold.known.fresh());
+		List<Fact> fresh = fold.known.fresh().stream().filter((fact) -> fold.isAfterClose(fact.day())).toList();
+		LocalDate earliest = earliestSick(fold, fresh);
 		LocalDate from = onset.minusDays(fold.rules.opening().coldWithinDays() - 1L);
 		LocalDate running = null;
 		for (Morning morning : fold.known.mornings(from, onset).descendingMap().values()) {
