@@ -43,9 +43,9 @@ final class RuleFields {
 		add("fewReadings", 14, 28, Looser.LOWER, Unit.READINGS, Mark.OWN);
 		add("fallbackReadings", 14, 28, Looser.LOWER, Unit.READINGS, Mark.OWN);
 		add("fallbackDays", 60, 60, Looser.NEITHER, Unit.DAYS, Mark.OWN);
-		add("provisionalFrom", 7, 7, Looser.NEITHER, Unit.READINGS, Mark.OWN);
+		add("provisionalFrom", 7, 7, Looser.LOWER, Unit.READINGS, Mark.OWN);
 		add("establishedFrom", 14, 28, Looser.LOWER, Unit.READINGS, Mark.OWN);
-		add("marginDays", 3, 3, Looser.NEITHER, Unit.DAYS, Mark.OWN);
+		add("marginDays", 3, 3, Looser.LOWER, Unit.DAYS, Mark.OWN);
 		add("leastSpreadBpm", 0.5, 1, Looser.HIGHER, Unit.BPM, Mark.OWN);
 		add("madScale", 1, 1.4826, Looser.HIGHER, Unit.FACTOR, Mark.R);
 		add("leastLnSd", 0.02, 0.05, Looser.HIGHER, Unit.LN, Mark.OWN);

@@ -17,7 +17,8 @@ class SecondBoundsReviewTest {
 
 	/** Each takes an athlete's baseline away, and with it every flag it would raise. */
 	@ParameterizedTest
-	@CsvSource({ "/baseline/provisionalFrom, 10", "/baseline/fallbackDays, 42", "/baseline/marginDays, 7" })
+	@CsvSource({ "/baseline/provisionalFrom, 10", "/baseline/fallbackDays, 42", "/baseline/marginDays, 7",
+			"/baseline/marginDays, 2" })
 	void refusesFewerBaselines(String pointer, String value) {
 		assertThat(RuleBounds.check(RuleBoundsTest.changed(pointer, value))).extracting(Problem::field)
 			.contains(pointer);

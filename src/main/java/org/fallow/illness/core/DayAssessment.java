@@ -35,8 +35,7 @@ public record DayAssessment(LocalDate day, String ruleHash, Clearance clearance,
 		List<Message> notices, Mark mark, List<State.PastMark> marks, Seen seen, RhrEvidence rhr, HrvEvidence hrv,
 		@Nullable Episode during, @Nullable PathEvidence judgedFrom, List<Decision> decisions,
 		@Nullable GateSheet opened, @Nullable GateSheet gate, @Nullable LevelOffer level, boolean mayGoBySymptoms,
-		boolean holding,
-		State state) {
+		boolean holding, State state) {
 
 	/** Copies the lists. */
 	public DayAssessment {

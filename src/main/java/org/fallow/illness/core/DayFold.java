@@ -125,7 +125,8 @@ final class DayFold {
 		}
 		return new DayAssessment(this.day, this.ruleHash, verdict.clearance(), verdict.reasons(),
 				Notices.of(this, level), this.mark, this.marks, this.seen, this.rhr, this.hrv, during, this.judgedFrom,
-				this.decisions, opened, next, level, open != null && mayGoBySymptoms(open), !this.standing.isEmpty(), after);
+				this.decisions, opened, next, level, open != null && mayGoBySymptoms(open), !this.standing.isEmpty(),
+				after);
 	}
 
 	/** What is held since the last close, as it stands today. */
@@ -168,8 +169,7 @@ final class DayFold {
 				this.holds.add(hold);
 				this.raisedHoldToday = true;
 			}
-			if (fact instanceof IllnessEvent.SymptomsOnly && this.episode != null
-					&& mayGoBySymptoms(this.episode)) {
+			if (fact instanceof IllnessEvent.SymptomsOnly && this.episode != null && mayGoBySymptoms(this.episode)) {
 				this.episode.symptomsOnly = true;
 			}
 		}
@@ -186,7 +186,8 @@ final class DayFold {
 		Series latest = this.windows.latestRhrSeries(this.day);
 		LocalDate on = this.windows.latestRhrDay(this.day);
 		boolean stayedAway = on == null || on.isBefore(this.day.minusDays(this.rules.flags().keptMornings()));
-		return open.tracked && !open.symptomsOnly && (stayedAway || latest == null || !latest.equals(open.held.series()));
+		return open.tracked && !open.symptomsOnly
+				&& (stayedAway || latest == null || !latest.equals(open.held.series()));
 	}
 
 	private void withdraw() {

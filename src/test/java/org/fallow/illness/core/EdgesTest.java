@@ -176,7 +176,7 @@ class EdgesTest {
 		Story story = inStage1().rhr(4, 62).withoutRhr(5);
 		assertThat(story.on(5).mark()).isEqualTo(Mark.BAD);
 		assertThat(story.clearance(5)).isEqualTo(REST);
-		Story free = inStage1().rhr(4, 62).symptomsOnly(5).withoutRhr(5);
+		Story free = inStage1().rhr(4, 62).symptomsOnly(5).morning(5, (e) -> e.by(Method.WORN));
 		assertThat(free.on(5).mark()).isEqualTo(Mark.GOOD);
 		assertThat(free.clearance(5)).isEqualTo(EASY_ONLY);
 	}
