@@ -180,6 +180,8 @@ class DraftPage {
 		model.addAttribute("earliest", this.drafts.earliestDay(draft.teamId()));
 		model.addAttribute("problems", RuleWords.told(problems, draft.rules()));
 		model.addAttribute("changed", changed(draft));
+		model.addAttribute("pathChanges",
+				PathChange.all(this.ruleSets.version(draft.teamId(), draft.basedOn()).rules(), draft.rules()));
 		model.addAttribute("paths", PathChoice.all(draft.rules()));
 		return "rules/adopt";
 	}

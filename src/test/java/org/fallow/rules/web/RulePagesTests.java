@@ -197,6 +197,9 @@ class RulePagesTests {
 		this.mvc.perform(get(at(draft, "")).with(user(this.coach)))
 			.andExpect(content().string(containsString("name=\"/paths/3/stages/4/days\"")))
 			.andExpect(content().string(containsString("2020;54:1174")));
+		this.mvc.perform(get(at(draft, "/adopt")).with(user(this.coach)))
+			.andExpect(content().string(containsString("it takes 6 days at least instead of 14")))
+			.andExpect(content().string(containsString("ask a clinician who knows your athletes")));
 	}
 
 	@ParameterizedTest
