@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 
@@ -16,6 +18,7 @@ import org.fallow.rules.DefaultRules;
 import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleHash;
 import org.fallow.rules.RuleJson;
+import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -133,13 +136,15 @@ public final class AssessCommand implements Callable<Integer> {
 
 	private void assess() {
 		long start = System.nanoTime();
+		List<Message> notes = new ArrayList<>();
 		RuleBook book = RuleBook.of(RulesFile.read(this.rules));
 		Assessing assessing = new Assessing(this.in, this.events,
-				new ColumnChoice(this.columns, this.method, this.posture), book, !this.noForecast,
+				new ColumnChoice(this.columns, this.method, this.posture), book, !this.noForecast, notes::add,
 				this.leaveOutBadRows ? this::sayLeftOut : null);
 		try (AssessmentFile file = AssessmentFile.to(this.out)) {
 			Assessing.Done done = assessing.into(file::write);
 			file.finish();
+			notes.forEach((note) -> say(Sentences.of(note)));
 			sayDone(done, book.entries().get(0).hash(), (System.nanoTime() - start) / 1e9);
 		}
 	}

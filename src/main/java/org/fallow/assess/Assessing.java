@@ -18,6 +18,7 @@ import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.State;
 import org.fallow.illness.core.Timeline;
 import org.fallow.rules.RuleBook;
+import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,10 +30,11 @@ import org.jspecify.annotations.Nullable;
  * @param columns which column is which
  * @param rules rule sets by the day they take effect
  * @param forecast whether to say the earliest day of the next gate, which takes long
+ * @param notes takes what the reader should know about the columns
  * @param leftOut takes rows that cannot be read; absent where the first of them stops all
  */
 record Assessing(Path mornings, @Nullable Path events, ColumnChoice columns, RuleBook rules, boolean forecast,
-		@Nullable Consumer<BadInput> leftOut) {
+		Consumer<Message> notes, @Nullable Consumer<BadInput> leftOut) {
 
 	private static final int DAYS_AT_ONCE = 366;
 
@@ -56,6 +58,7 @@ record Assessing(Path mornings, @Nullable Path events, ColumnChoice columns, Rul
 		try {
 			CsvFile file = opened(this.mornings, CsvFile::open);
 			MorningFile reader = this.columns.of(file);
+			ColumnChoice.notes(reader).forEach(this.notes);
 			return (this.events == null) ? withoutEvents(file, reader, rows)
 					: withEvents(file, reader, opened(this.events, CsvFile::openWithOrWithoutRows), rows);
 		}

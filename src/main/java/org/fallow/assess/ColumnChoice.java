@@ -1,5 +1,6 @@
 package org.fallow.assess;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -78,6 +79,20 @@ record ColumnChoice(Map<ImportField, String> columns, Method method, Posture pos
 			throw BadInput.line(file.path(), 1, "assess.columns.choose", Message.of("assess.columns.measurement"),
 					word(ImportField.RHR));
 		}
+	}
+
+	/** What is not read of a file, so that no misspelt column is lost in silence. */
+	static List<Message> notes(MorningFile file) {
+		List<Message> notes = new ArrayList<>();
+		List<String> unread = new ArrayList<>(file.headers());
+		file.mapping().columns().values().forEach((index) -> unread.remove(file.headers().get(index)));
+		if (!unread.isEmpty()) {
+			notes.add(Message.of("assess.columns.not-taken", String.join(", ", unread)));
+		}
+		if (!file.mapping().columns().containsKey(ImportField.SYMPTOMS)) {
+			notes.add(Message.of("assess.columns.no-symptoms"));
+		}
+		return notes;
 	}
 
 	static String word(ImportField field) {

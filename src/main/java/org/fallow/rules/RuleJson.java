@@ -4,13 +4,16 @@ import java.math.BigDecimal;
 import java.util.Objects;
 
 import org.jspecify.annotations.Nullable;
+import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.MapperFeature;
+import tools.jackson.databind.DatabindException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.SerializationContext;
 import tools.jackson.databind.ValueSerializer;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.exc.UnrecognizedPropertyException;
 import tools.jackson.databind.module.SimpleModule;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -62,8 +65,8 @@ public final class RuleJson {
 			canonical(rules);
 			return rules;
 		}
-		catch (tools.jackson.core.JacksonException ex) {
-			throw new IllegalArgumentException("not a rule set: " + ex.getOriginalMessage(), ex);
+		catch (JacksonException ex) {
+			throw new IllegalArgumentException("not a rule set: " + told(ex), ex);
 		}
 		catch (NullPointerException ex) {
 			throw new IllegalArgumentException("not a rule set: it is empty", ex);
@@ -71,6 +74,20 @@ public final class RuleJson {
 		catch (NumberFormatException ex) {
 			throw new IllegalArgumentException("not a rule set: a number is not finite", ex);
 		}
+	}
+
+	/** Where it is wrong, as a JSON pointer or a place in the text, and how. */
+	private static String told(JacksonException ex) {
+		if (ex instanceof DatabindException) {
+			StringBuilder pointer = new StringBuilder();
+			ex.getPath().forEach((step) -> {
+				boolean member = step.getPropertyName() != null;
+				pointer.append('/').append(member ? step.getPropertyName() : String.valueOf(step.getIndex()));
+			});
+			boolean unknown = ex instanceof UnrecognizedPropertyException;
+			return pointer + (unknown ? " is no member of a rule set" : " is missing or not what it should be");
+		}
+		return "not JSON at line " + ex.getLocation().getLineNr() + ", column " + ex.getLocation().getColumnNr();
 	}
 
 	private static void addIfMissing(ObjectNode members, String name, Object value) {

@@ -48,6 +48,15 @@ class AssessCommandTest {
 	}
 
 	@Test
+	void losesNoMisspeltColumnInSilence() throws IOException {
+		Ran ran = assess("person,date,rhr_bpm,symptms\nP,2026-01-01,50,fatigue:mild\n");
+		assertThat(ran.code()).isZero();
+		assertThat(ran.said()).contains("symptms", "nobody’s symptoms are seen");
+		assertThat(assess("person,date,rhr_bpm,symptoms\nP,2026-01-01,50,fatigue:mild\n").said())
+			.doesNotContain("Not taken", "nobody’s symptoms");
+	}
+
+	@Test
 	void takesOneMeasurementOfVariabilityAlone() throws IOException {
 		assertThat(assess("person,date,rmssd_ms\nA,2026-01-01,50.5\n").code()).isZero();
 		assertThat(Files.readAllLines(this.out)).hasSize(2);

@@ -43,7 +43,8 @@ class GoldenTest {
 	void agreesWithTheReferenceOnEveryDay(GoldenCase golden) throws Exception {
 		List<List<String>> rows = new ArrayList<>();
 		new Assessing(golden.mornings(), golden.events(), new ColumnChoice(Map.of(), Method.OTHER, Posture.LYING),
-				RuleBook.of(DefaultRules.ruleSet()), true, null)
+				RuleBook.of(DefaultRules.ruleSet()), true, (note) -> {
+				}, null)
 			.into(rows::add);
 		assertThat(rows.stream().map(GoldenTest::withoutReasons).toList())
 			.isEqualTo(read(golden.expected()).stream().map(GoldenTest::withoutReasons).toList());
