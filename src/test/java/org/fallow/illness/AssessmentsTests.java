@@ -167,6 +167,20 @@ class AssessmentsTests {
 	}
 
 	@Test
+	void goesBySymptomsAloneOnlyAfterAChangeOfMethod() {
+		for (int day = 0; day < 20; day++) {
+			enter(day, 50);
+		}
+		this.clock.set(FIRST.plusDays(20));
+		this.mornings.save(id(), morning(20, 50).with(felt(Symptom.FATIGUE)), byAthlete());
+		assertThat(codes(this.illness.symptomsOnly(id(), "slow", byCoach()))).containsExactly("symptoms-only.not-now");
+		this.clock.set(FIRST.plusDays(21));
+		this.mornings.save(id(), NewMorning.measured(FIRST.plusDays(21), Method.COUNT_60, Posture.LYING, 52.0, null),
+				byAthlete());
+		assertThat(this.illness.symptomsOnly(id(), "the strap broke", byCoach())).isInstanceOf(Saved.Stored.class);
+	}
+
+	@Test
 	void withdrawsAnEpisodeThatWasNone() {
 		this.illness.report(id(), new NewReport(FIRST, ReportKind.OTHER, 1, null, null), byAthlete());
 		assertThat(status().latest()).matches(AssessedDay::inEpisode);

@@ -169,7 +169,7 @@ final class DayFold {
 				this.holds.add(hold);
 				this.raisedHoldToday = true;
 			}
-			if (fact instanceof IllnessEvent.SymptomsOnly && this.episode != null && mayGoBySymptoms(this.episode)) {
+			if (fact instanceof IllnessEvent.SymptomsOnly && this.episode != null) {
 				this.episode.symptomsOnly = true;
 			}
 		}
@@ -178,16 +178,14 @@ final class DayFold {
 	}
 
 	/**
-	 * A coach may go by symptoms alone only where method, posture or medicine changed, or
-	 * readings have stayed away: as long as the latest one can be compared, it is (the
-	 * safer reading).
+	 * Whether a coach may let the episode go on by symptoms alone: only where method,
+	 * posture or medicine changed. As long as the latest reading can be compared, it is
+	 * (the safer reading); one pulse count is a changed method, so nobody is stuck. What
+	 * was recorded holds: it is asked where a coach decides.
 	 */
-	boolean mayGoBySymptoms(Draft open) {
+	private boolean mayGoBySymptoms(Draft open) {
 		Series latest = this.windows.latestRhrSeries(this.day);
-		LocalDate on = this.windows.latestRhrDay(this.day);
-		boolean stayedAway = on == null || on.isBefore(this.day.minusDays(this.rules.flags().keptMornings()));
-		return open.tracked && !open.symptomsOnly
-				&& (stayedAway || latest == null || !latest.equals(open.held.series()));
+		return open.tracked && !open.symptomsOnly && latest != null && !latest.equals(open.held.series());
 	}
 
 	private void withdraw() {

@@ -96,13 +96,12 @@ class SecondReviewTest {
 	}
 
 	@Test
-	void goesBySymptomsOnlyOnlyWhereMethodOrMedicineChanged() {
-		Story story = slow(10).symptomsOnly(4);
-		assertThat(story.episode(6).symptomsOnly()).isFalse();
-		assertThat(story.stage(9)).isZero();
-		Story changed = slow(4).morning(5, (e) -> e.by(Method.WORN))
-			.symptomsOnly(6)
-			.morning(6, (e) -> e.by(Method.WORN));
+	void letsACoachGoBySymptomsOnlyWhereMethodOrMedicineChanged() {
+		assertThat(slow(10).on(4).mayGoBySymptoms()).isFalse();
+		assertThat(slow(4).withoutRhr(5).on(5).mayGoBySymptoms()).isFalse();
+		Story changed = slow(4).morning(5, (e) -> e.by(Method.WORN));
+		assertThat(changed.on(5).mayGoBySymptoms()).isTrue();
+		assertThat(changed.symptomsOnly(6).on(6).mayGoBySymptoms()).isFalse();
 		assertThat(changed.episode(6).symptomsOnly()).isTrue();
 	}
 
