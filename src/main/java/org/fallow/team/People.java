@@ -28,13 +28,20 @@ public class People {
 
 	private final Squad squad;
 
+	private final Posts posts;
+
+	private final Consents consents;
+
 	private final ApplicationEventPublisher events;
 
 	private final Clock clock;
 
-	People(EntityManager entities, Squad squad, ApplicationEventPublisher events, Clock clock) {
+	People(EntityManager entities, Squad squad, Posts posts, Consents consents, ApplicationEventPublisher events,
+			Clock clock) {
 		this.entities = entities;
 		this.squad = squad;
+		this.posts = posts;
+		this.consents = consents;
 		this.events = events;
 		this.clock = clock;
 	}
@@ -77,28 +84,49 @@ public class People {
 	}
 
 	/**
-	 * Adds a coach to a team.
+	 * Adds a person who is to be head coach of a team.
 	 * @param teamId the team
 	 * @param name the coach's name
 	 * @return the new person
 	 */
 	public PersonId addCoach(UUID teamId, String name) {
-		Person person = added(new Person(Ids.next(), name.strip(), team(teamId).zone(), null, now()));
-		added(new Membership(new Membership.Key(person.id().value(), teamId, Role.COACH), null, null));
-		return person.id();
+		Team team = team(teamId);
+		PersonId person = addPerson(name, team.zone());
+		this.posts.give(person, NewPost.headCoach(team));
+		return person;
 	}
 
 	/**
-	 * Makes a person who is here already a coach of one more team.
+	 * Adds a person who is nothing here yet.
+	 * @param name the person's name
+	 * @param zone where the person's civil days are counted
+	 * @return the new person
+	 */
+	public PersonId addPerson(String name, ZoneId zone) {
+		return added(new Person(Ids.next(), name.strip(), zone, null, now())).id();
+	}
+
+	/**
+	 * Makes a person who is here already a head coach of one more team.
 	 * @param teamId the team
 	 * @param person the person
 	 */
 	public void alsoCoaches(UUID teamId, PersonId person) {
-		added(new Membership(new Membership.Key(person.value(), teamId, Role.COACH), null, null));
+		this.posts.give(person, NewPost.headCoach(team(teamId)));
 	}
 
 	/**
-	 * Adds an athlete to a team, which becomes the athlete's home team.
+	 * Makes a person an owner of a club.
+	 * @param clubId the club
+	 * @param person the person
+	 */
+	public void owns(UUID clubId, PersonId person) {
+		this.posts.give(person, NewPost.owner(clubId));
+	}
+
+	/**
+	 * Adds an athlete to a team, which becomes the athlete's home team. Whoever does so
+	 * states that the athlete, or a guardian, agreed.
 	 * @param teamId the team
 	 * @param athlete who
 	 * @return the athlete, here since today
@@ -106,8 +134,9 @@ public class People {
 	public Athlete addAthlete(UUID teamId, NewAthlete athlete) {
 		ZoneId zone = (athlete.zone() != null) ? athlete.zone() : team(teamId).zone();
 		Person person = added(new Person(Ids.next(), athlete.name(), zone, athlete.birthDate(), now()));
-		added(new Membership(new Membership.Key(person.id().value(), teamId, Role.ATHLETE),
-				groupId(teamId, athlete.group()), athlete.externalCode()));
+		added(new Membership(new Membership.Key(person.id().value(), teamId), groupId(teamId, athlete.group()),
+				athlete.externalCode(), now()));
+		this.consents.stated(person.id(), teamId);
 		return this.squad.athlete(person.id());
 	}
 

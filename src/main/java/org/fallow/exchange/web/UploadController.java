@@ -12,7 +12,7 @@ import java.util.UUID;
 import org.fallow.access.PersonId;
 import org.fallow.exchange.csv.UnreadableFile;
 import org.fallow.exchange.imports.Imports;
-import org.fallow.team.SignedInPerson;
+import org.fallow.account.SignedInPerson;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
 import org.fallow.wording.Message;

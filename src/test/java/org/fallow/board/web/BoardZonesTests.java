@@ -22,7 +22,7 @@ import org.fallow.entry.Symptom;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.rules.Clearance;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
 import org.fallow.team.Role;

@@ -19,7 +19,7 @@ import org.fallow.entry.Posture;
 import org.fallow.entry.StoredMorning;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;

@@ -14,7 +14,7 @@ import org.fallow.entry.SessionLog;
 import org.fallow.entry.Sessions;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;

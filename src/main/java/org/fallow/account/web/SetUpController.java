@@ -1,9 +1,9 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import java.time.ZoneId;
 import java.util.List;
 
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 
@@ -34,7 +34,7 @@ class SetUpController {
 			return "redirect:/sign-in";
 		}
 		model.addAttribute("form", SetUpForm.blank(ZoneId.systemDefault()));
-		return "team/set-up";
+		return "account/set-up";
 	}
 
 	@PostMapping("/set-up")
@@ -48,7 +48,7 @@ class SetUpController {
 			binding.rejectValue(problem.field(), problem.message().code(), problem.message().arguments().toArray(),
 					null);
 		}
-		return "team/set-up";
+		return "account/set-up";
 	}
 
 }

@@ -1,10 +1,11 @@
-package org.fallow.team;
+package org.fallow.account;
 
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.fallow.team.NewAthlete;
 import org.fallow.wording.Problem;
 
 /**

@@ -1,4 +1,4 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import java.time.Clock;
 import java.time.DateTimeException;
@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Group;
 import org.fallow.team.Member;
@@ -131,7 +131,7 @@ class PeopleController {
 				teams.stream().flatMap((team) -> this.squad.groupsOf(team.id()).stream()).toList());
 		model.addAttribute("people",
 				this.squad.membersOf(coach, LocalDate.now(this.clock)).stream().map(PersonLine::of).toList());
-		return "team/people";
+		return "account/people";
 	}
 
 	/**
@@ -160,7 +160,7 @@ class PeopleController {
 			@Nullable String groupName, @Nullable LocalDate birthDate, boolean under18) {
 
 		static PersonLine of(Member member) {
-			return new PersonLine(member.id().value(), member.name(), member.username(), member.role(),
+			return new PersonLine(member.id().value(), member.name(), member.username(), Role.ATHLETE,
 					member.teamName(), member.groupName(), member.birthDate(), member.under18());
 		}
 

@@ -1,10 +1,7 @@
-package org.fallow.team;
+package org.fallow.account;
 
-import java.util.List;
-import java.util.UUID;
-
-import jakarta.persistence.EntityManager;
 import org.fallow.access.PersonId;
+import org.fallow.team.Squad;
 
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
@@ -19,11 +16,11 @@ class AccountDetails implements UserDetailsService {
 
 	private final Accounts accounts;
 
-	private final EntityManager entities;
+	private final Squad squad;
 
-	AccountDetails(Accounts accounts, EntityManager entities) {
+	AccountDetails(Accounts accounts, Squad squad) {
 		this.accounts = accounts;
-		this.entities = entities;
+		this.squad = squad;
 	}
 
 	@Override
@@ -31,16 +28,9 @@ class AccountDetails implements UserDetailsService {
 	public SignedInPerson loadUserByUsername(String username) {
 		Account account = this.accounts.find(username)
 			.orElseThrow(() -> new UsernameNotFoundException("no such account"));
-		Person person = this.entities.find(Person.class, account.personId());
-		return new SignedInPerson(new PersonId(account.personId()), person.name(), account.username(),
-				account.passwordHash(), roles(account.personId()));
-	}
-
-	private List<Role> roles(UUID person) {
-		return this.entities
-			.createQuery("select distinct m.key.role from Membership m where m.key.personId = :person", Role.class)
-			.setParameter("person", person)
-			.getResultList();
+		PersonId person = new PersonId(account.personId());
+		return new SignedInPerson(person, this.squad.nameOf(person).orElseThrow(), account.username(),
+				account.passwordHash());
 	}
 
 }

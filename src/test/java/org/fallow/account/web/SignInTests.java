@@ -1,4 +1,4 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
@@ -10,7 +10,7 @@ import java.util.UUID;
 import jakarta.servlet.http.Cookie;
 import org.fallow.access.PersonId;
 import org.fallow.platform.DatabaseTest;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Club;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;

@@ -1,6 +1,6 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.AthleteAccess;
 import org.fallow.wording.Message;
 import org.springframework.stereotype.Controller;
@@ -62,7 +62,7 @@ class PasswordController {
 	private String page(Model model) {
 		model.addAttribute("issued", this.accounts.hasIssuedPassword(this.access.person()));
 		model.addAttribute("shortest", Accounts.SHORTEST_PASSWORD);
-		return "team/password";
+		return "account/password";
 	}
 
 }

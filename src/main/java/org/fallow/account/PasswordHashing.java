@@ -1,4 +1,4 @@
-package org.fallow.team;
+package org.fallow.account;
 
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;

@@ -1,4 +1,4 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
@@ -6,7 +6,7 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.platform.DatabaseTest;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.People;
 import org.fallow.team.Team;
 import org.fallow.wording.Message;

@@ -1,4 +1,4 @@
-package org.fallow.team;
+package org.fallow.account;
 
 import java.time.Clock;
 import java.time.ZoneId;
@@ -9,6 +9,9 @@ import java.util.UUID;
 
 import jakarta.persistence.EntityManager;
 import org.fallow.access.PersonId;
+import org.fallow.team.Club;
+import org.fallow.team.People;
+import org.fallow.team.Team;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 
@@ -72,6 +75,7 @@ public class Accounts {
 		Club club = this.people.foundClub(setUp.clubName());
 		Team team = this.people.addTeam(club.id(), setUp.teamName(), ZoneId.of(setUp.zone().strip()));
 		PersonId coach = this.people.addCoach(team.id(), setUp.name());
+		this.people.owns(club.id(), coach);
 		open(coach, setUp.username(), setUp.password());
 		return List.of();
 	}

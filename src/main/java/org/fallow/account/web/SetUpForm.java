@@ -1,9 +1,9 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import java.time.ZoneId;
 import java.util.Objects;
 
-import org.fallow.team.SetUp;
+import org.fallow.account.SetUp;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,4 +1,4 @@
-package org.fallow.team;
+package org.fallow.account;
 
 import java.nio.charset.StandardCharsets;
 import java.util.UUID;

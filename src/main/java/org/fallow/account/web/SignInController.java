@@ -1,11 +1,11 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import java.util.List;
 
-import org.fallow.team.Accounts;
-import org.fallow.team.DemoAccounts;
-import org.fallow.team.Role;
-import org.fallow.team.SignedInPerson;
+import org.fallow.account.Accounts;
+import org.fallow.account.DemoAccounts;
+import org.fallow.team.Standing;
+import org.fallow.account.SignedInPerson;
 
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -24,8 +24,11 @@ class SignInController {
 
 	private final ObjectProvider<DemoAccounts> demoAccounts;
 
-	SignInController(Accounts accounts, ObjectProvider<DemoAccounts> demoAccounts) {
+	private final Here here;
+
+	SignInController(Accounts accounts, Here here, ObjectProvider<DemoAccounts> demoAccounts) {
 		this.accounts = accounts;
+		this.here = here;
 		this.demoAccounts = demoAccounts;
 	}
 
@@ -39,7 +42,7 @@ class SignInController {
 		model.addAttribute("expired", request.getParameterMap().containsKey("expired"));
 		DemoAccounts demo = this.demoAccounts.getIfAvailable();
 		model.addAttribute("demoAccounts", (demo == null) ? List.of() : demo.list());
-		return "team/sign-in";
+		return "account/sign-in";
 	}
 
 	@GetMapping("/")
@@ -47,7 +50,11 @@ class SignInController {
 		if (this.accounts.hasIssuedPassword(person.personId())) {
 			return "redirect:/password";
 		}
-		return person.is(Role.COACH) ? "redirect:/board" : "redirect:/today";
+		Standing standing = this.here.standing();
+		if (standing.coach()) {
+			return "redirect:/board";
+		}
+		return standing.athlete() ? "redirect:/today" : standing.owner() ? "redirect:/club" : "redirect:/password";
 	}
 
 }

@@ -1,17 +1,22 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import java.io.IOException;
+import java.util.function.Predicate;
 
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.team.Standing;
 import org.springframework.boot.security.autoconfigure.web.servlet.PathRequest;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.security.authorization.AuthorizationDecision;
+import org.springframework.security.authorization.AuthorizationManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
 import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.access.AccessDeniedHandlerImpl;
 import org.springframework.security.web.csrf.CsrfException;
@@ -36,15 +41,18 @@ class SecurityConfiguration {
 	private static final AccessDeniedHandler FORBIDDEN = new AccessDeniedHandlerImpl();
 
 	@Bean
-	SecurityFilterChain pages(HttpSecurity http) throws Exception {
+	SecurityFilterChain pages(HttpSecurity http, Here here) throws Exception {
 		http.authorizeHttpRequests((requests) -> requests
 			.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
 			.permitAll()
 			.requestMatchers(SIGN_IN, "/set-up", "/error", "/icon.svg", "/actuator/health", "/actuator/health/**")
 			.permitAll()
-			.requestMatchers("/board", "/board/**", "/athletes/**", "/people", "/people/**", "/import", "/import/**",
-					"/rules", "/rules/**", "/style")
-			.hasRole("COACH")
+			.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/style")
+			.access(standing(here, Standing::coach))
+			.requestMatchers("/people", "/people/**", "/import", "/import/**")
+			.access(standing(here, Standing::headCoach))
+			.requestMatchers("/club", "/club/**")
+			.access(standing(here, Standing::owner))
 			.anyRequest()
 			.authenticated());
 		http.formLogin((form) -> form.loginPage(SIGN_IN).defaultSuccessUrl("/").failureUrl(SIGN_IN + "?failed"));
@@ -66,6 +74,10 @@ class SecurityConfiguration {
 		else {
 			FORBIDDEN.handle(request, response, denied);
 		}
+	}
+
+	private static AuthorizationManager<RequestAuthorizationContext> standing(Here here, Predicate<Standing> asked) {
+		return (authentication, context) -> new AuthorizationDecision(asked.test(here.standing()));
 	}
 
 	private static void headers(HeadersConfigurer<HttpSecurity> headers) {

@@ -1,4 +1,4 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import org.jspecify.annotations.Nullable;
 

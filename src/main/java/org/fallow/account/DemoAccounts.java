@@ -1,6 +1,8 @@
-package org.fallow.team;
+package org.fallow.account;
 
 import java.util.List;
+
+import org.fallow.team.Role;
 
 /**
  * Accounts of invented people, listed on the sign-in page. A bean of this type exists in

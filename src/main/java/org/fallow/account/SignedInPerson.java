@@ -1,11 +1,12 @@
-package org.fallow.team;
+package org.fallow.account;
 
 import java.util.Collection;
-import java.util.Set;
+import java.util.List;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.access.SignedIn;
+import org.fallow.team.Role;
 
 import org.springframework.security.core.CredentialsContainer;
 import org.springframework.security.core.GrantedAuthority;
@@ -20,7 +21,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class SignedInPerson implements SignedIn, UserDetails, CredentialsContainer {
 
-	private static final long serialVersionUID = 1L;
+	private static final long serialVersionUID = 2L;
+
+	/** What a person is here changes while signed in; it is asked each time. */
+	private static final GrantedAuthority SIGNED_IN = new SimpleGrantedAuthority("ROLE_PERSON");
 
 	private final UUID id;
 
@@ -28,16 +32,13 @@ public final class SignedInPerson implements SignedIn, UserDetails, CredentialsC
 
 	private final String username;
 
-	private final Set<Role> roles;
-
 	private @Nullable String passwordHash;
 
-	SignedInPerson(PersonId id, String name, String username, String passwordHash, Collection<Role> roles) {
+	SignedInPerson(PersonId id, String name, String username, String passwordHash) {
 		this.id = id.value();
 		this.name = name;
 		this.username = username;
 		this.passwordHash = passwordHash;
-		this.roles = Set.copyOf(roles);
 	}
 
 	@Override
@@ -54,15 +55,6 @@ public final class SignedInPerson implements SignedIn, UserDetails, CredentialsC
 	}
 
 	/**
-	 * Whether the person has a role in any team.
-	 * @param role the role
-	 * @return true if so; whose coach is {@link Squad#mayCoach}
-	 */
-	public boolean is(Role role) {
-		return this.roles.contains(role);
-	}
-
-	/**
 	 * In which role the person acts on an athlete's data.
 	 * @param athlete whose data
 	 * @return ATHLETE for the person's own, else COACH
@@ -73,7 +65,7 @@ public final class SignedInPerson implements SignedIn, UserDetails, CredentialsC
 
 	@Override
 	public Collection<? extends GrantedAuthority> getAuthorities() {
-		return this.roles.stream().sorted().map((role) -> new SimpleGrantedAuthority("ROLE_" + role)).toList();
+		return List.of(SIGNED_IN);
 	}
 
 	@Override

@@ -2,6 +2,6 @@
  * Signing in and out, and setting Fallow up.
  */
 @NullMarked
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import org.jspecify.annotations.NullMarked;

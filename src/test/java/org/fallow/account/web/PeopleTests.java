@@ -1,4 +1,4 @@
-package org.fallow.team.web;
+package org.fallow.account.web;
 
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 import jakarta.servlet.http.Cookie;
 import org.fallow.access.PersonId;
 import org.fallow.platform.DatabaseTest;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.Group;
 import org.fallow.team.NewAthlete;
