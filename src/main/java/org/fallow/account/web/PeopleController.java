@@ -64,7 +64,7 @@ class PeopleController {
 	@PostMapping("/people")
 	String add(@ModelAttribute("form") PersonForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
-		Team team = this.squad.teamsOf(this.access.person())
+		Team team = this.squad.teamsLedBy(this.access.person())
 			.stream()
 			.filter((own) -> own.id().toString().equals(form.teamId()))
 			.findFirst()
@@ -125,7 +125,7 @@ class PeopleController {
 
 	private String show(Model model) {
 		PersonId coach = this.access.person();
-		List<Team> teams = this.squad.teamsOf(coach);
+		List<Team> teams = this.squad.teamsLedBy(coach);
 		model.addAttribute("teams", teams);
 		model.addAttribute("groups",
 				teams.stream().flatMap((team) -> this.squad.groupsOf(team.id()).stream()).toList());

@@ -67,7 +67,7 @@ class ImportController {
 			return mappingPage(found, mapping, model);
 		}
 		if (this.imports.start(id, new Choice(mapping, Boolean.TRUE.equals(form.createPeople())))) {
-			this.worker.submit(id);
+			this.worker.submit(id, found.job().actor());
 		}
 		return "redirect:/import/" + id;
 	}

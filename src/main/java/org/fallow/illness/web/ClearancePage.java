@@ -15,6 +15,7 @@ import org.fallow.illness.view.HoldView;
 import org.fallow.illness.view.StateView;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.RuleBook;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
@@ -53,7 +54,7 @@ class ClearancePage {
 
 	@GetMapping
 	String form(@PathVariable UUID id, Model model) {
-		Athlete athlete = this.access.coached(id);
+		Athlete athlete = this.access.coached(id, TraceSubject.CLEARANCE_PAGE);
 		String today = this.today.today(athlete).toString();
 		model.addAttribute("form",
 				new ClearanceForm(null, null, today, null, today, null, null, Submission.newRequestId().toString()));

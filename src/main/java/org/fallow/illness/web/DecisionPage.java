@@ -18,6 +18,7 @@ import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.StateView;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.RuleBook;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
@@ -56,7 +57,7 @@ class DecisionPage {
 	String form(@PathVariable UUID id, Model model) {
 		model.addAttribute("form",
 				new DecisionForm(null, null, null, null, null, null, Submission.newRequestId().toString()));
-		return show(this.access.coached(id), "STRICTER", model);
+		return show(this.access.coached(id, TraceSubject.DECISION_PAGE), "STRICTER", model);
 	}
 
 	@PostMapping("/stricter")
