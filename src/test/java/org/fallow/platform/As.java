@@ -21,7 +21,8 @@ public final class As {
 	 */
 	public static void person(PersonId person) {
 		SignedIn principal = () -> person;
-		SecurityContextHolder.getContext().setAuthentication(new TestingAuthenticationToken(principal, null, List.of()));
+		SecurityContextHolder.getContext()
+			.setAuthentication(new TestingAuthenticationToken(principal, null, List.of()));
 	}
 
 	/** Does what follows as nobody. */

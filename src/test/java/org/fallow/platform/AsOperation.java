@@ -21,7 +21,6 @@ class AsOperation implements InvocationInterceptor, AfterEachCallback {
 		As.nobody();
 	}
 
-
 	@Override
 	public void interceptTestMethod(Invocation<Void> step, ReflectiveInvocationContext<Method> context,
 			ExtensionContext extension) throws Throwable {

@@ -16,7 +16,9 @@ import org.springframework.aop.support.DefaultPointcutAdvisor;
 import org.springframework.aop.support.annotation.AnnotationMatchingPointcut;
 import org.springframework.core.Ordered;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
+import org.springframework.web.context.request.RequestAttributes;
 import org.springframework.web.context.request.RequestContextHolder;
+import org.springframework.web.servlet.DispatcherServlet;
 
 /**
  * In tests, a call about an athlete by nobody is done as the person the sending names,
@@ -39,8 +41,7 @@ final class AsWhoItIsAbout {
 			if (who.isEmpty() && new CurrentPerson().id().isEmpty()) {
 				who = lastPerson(call.getArguments());
 			}
-			if (who.isEmpty() || RequestContextHolder.getRequestAttributes() != null
-					|| TransactionSynchronizationManager.isActualTransactionActive()) {
+			if (who.isEmpty() || isInARequest() || TransactionSynchronizationManager.isActualTransactionActive()) {
 				return call.proceed();
 			}
 			return CurrentPerson.callAs(who.get(), () -> {
@@ -58,6 +59,13 @@ final class AsWhoItIsAbout {
 		DefaultPointcutAdvisor advisor = new DefaultPointcutAdvisor(calls, asSomebody);
 		advisor.setOrder(Ordered.HIGHEST_PRECEDENCE);
 		return advisor;
+	}
+
+	/** Test threads have a request of their own, which no servlet ever saw. */
+	private static boolean isInARequest() {
+		RequestAttributes request = RequestContextHolder.getRequestAttributes();
+		return request != null && request.getAttribute(DispatcherServlet.WEB_APPLICATION_CONTEXT_ATTRIBUTE,
+				RequestAttributes.SCOPE_REQUEST) != null;
 	}
 
 	private static Optional<PersonId> sender(Object[] arguments) {

@@ -231,7 +231,7 @@ class MorningPageTests {
 	void keepsDoubtThroughACorrection() throws Exception {
 		this.mornings.takeIn(this.ann.id(),
 				List.of(NewMorning.measured(TODAY, Method.WORN, Posture.LYING, 71.0, null).markedUnsure()),
-				this.ben.id());
+				this.ann.id());
 		this.mvc
 			.perform(form().with("rhr", "71").with("revision", "1").with("note", "strap slipped").sentBy(this.byAnn))
 			.andExpect(redirectedUrl("/today"));
