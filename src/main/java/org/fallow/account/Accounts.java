@@ -126,6 +126,28 @@ public class Accounts {
 	}
 
 	/**
+	 * What speaks against a sign-in name and a password.
+	 * @param username as typed
+	 * @param password as typed
+	 * @param name the person's, which no password shall be made of
+	 * @return what is wrong, by field; empty if both will do
+	 */
+	@Transactional(readOnly = true)
+	public List<Problem> check(String username, String password, String name) {
+		List<Problem> problems = new java.util.ArrayList<>();
+		if (!username.strip().matches("\\S{3,100}")) {
+			problems.add(Problem.of("username", "account.username.form"));
+		}
+		else if (isTaken(username)) {
+			problems.add(Problem.of("username", "account.username.taken"));
+		}
+		if (password.length() < SHORTEST_PASSWORD) {
+			problems.add(Problem.of("password", "password.short", SHORTEST_PASSWORD));
+		}
+		return problems;
+	}
+
+	/**
 	 * Whether an address is in use by somebody else.
 	 * @param username e-mail address
 	 * @param except the person who may have it

@@ -40,6 +40,13 @@ class Membership {
 		this.joinedAt = joinedAt;
 	}
 
+	void rejoin(@Nullable UUID newGroup, Instant at) {
+		this.groupId = newGroup;
+		this.shares = true;
+		this.joinedAt = at;
+		this.leftAt = null;
+	}
+
 	Key key() {
 		return this.key;
 	}

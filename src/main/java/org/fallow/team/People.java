@@ -2,6 +2,7 @@ package org.fallow.team;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -103,7 +104,72 @@ public class People {
 	 * @return the new person
 	 */
 	public PersonId addPerson(String name, ZoneId zone) {
-		return added(new Person(Ids.next(), name.strip(), zone, null, now())).id();
+		return addPerson(PersonId.next(), name, zone, null);
+	}
+
+	/**
+	 * Adds a person under an id drawn before.
+	 * @param id the id
+	 * @param name the person's name
+	 * @param zone where the person's civil days are counted
+	 * @param birthDate absent where not told
+	 * @return the id
+	 */
+	public PersonId addPerson(PersonId id, String name, ZoneId zone, @Nullable LocalDate birthDate) {
+		return added(new Person(id.value(), name.strip(), zone, birthDate, now())).id();
+	}
+
+	/**
+	 * Makes a person an athlete of a team, which becomes the home team. The consent is
+	 * for the caller to keep in the same transaction.
+	 * @param person who, in no team at present
+	 * @param teamId the team
+	 * @param groupId the group of that team; absent if none
+	 */
+	public void joins(PersonId person, UUID teamId, @Nullable UUID groupId) {
+		Membership.Key key = new Membership.Key(person.value(), teamId);
+		Membership before = this.entities.find(Membership.class, key);
+		if (before != null) {
+			before.rejoin(groupId, now());
+			this.entities.flush();
+		}
+		else {
+			added(new Membership(key, groupId, null, now()));
+		}
+	}
+
+	/**
+	 * The birth date of a person.
+	 * @param person who
+	 * @return the date; absent where not told
+	 */
+	@Transactional(readOnly = true)
+	public @Nullable LocalDate birthDateOf(PersonId person) {
+		Person found = this.entities.find(Person.class, person.value());
+		return (found == null) ? null : found.birthDate();
+	}
+
+	/**
+	 * The zone of a team.
+	 * @param teamId the team
+	 * @return the zone its new people get
+	 */
+	@Transactional(readOnly = true)
+	public ZoneId zoneOf(UUID teamId) {
+		return team(teamId).zone();
+	}
+
+	/**
+	 * Notes the birth date of a person who had none on file.
+	 * @param person who
+	 * @param birthDate the date
+	 */
+	public void wasBorn(PersonId person, LocalDate birthDate) {
+		Person found = this.entities.find(Person.class, person.value());
+		if (found != null) {
+			found.wasBorn(birthDate);
+			this.entities.flush();
+		}
 	}
 
 	/**

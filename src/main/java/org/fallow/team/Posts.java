@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -155,6 +156,22 @@ public class Posts {
 	}
 
 	/**
+	 * The posts that cover an athlete, who shares or not: who sees the data while shared.
+	 * @param athlete whose
+	 * @return by kind, then by name; empty for an athlete in no team
+	 */
+	@Transactional(readOnly = true)
+	public List<StaffPost> covering(PersonId athlete) {
+		return this.jdbc
+			.sql(HELD + "and exists (select 1 from membership m where m.person_id = ? and m.left_at is null "
+					+ "and m.team_id = c.team_id and (c.whole_team or exists (select 1 from post_group x "
+					+ "where x.post_id = c.id and x.group_id = m.group_id))) order by c.kind, p.name, c.id")
+			.params(now(), athlete.value())
+			.query(Posts::post)
+			.list();
+	}
+
+	/**
 	 * The posts in a team, and the owners of its club.
 	 * @param team the team
 	 * @return by kind, then by name
@@ -164,6 +181,19 @@ public class Posts {
 		return this.jdbc
 			.sql(HELD + "and (c.team_id = ? or (c.team_id is null and c.club_id = ?)) order by c.kind, p.name, c.id")
 			.params(now(), team.id(), team.clubId())
+			.query(Posts::post)
+			.list();
+	}
+
+	/**
+	 * All posts in some clubs.
+	 * @param clubs the clubs
+	 * @return owners first, then by team, kind and name
+	 */
+	@Transactional(readOnly = true)
+	public List<StaffPost> inClubs(Collection<UUID> clubs) {
+		return this.jdbc.sql(HELD + "and c.club_id = any (?) order by t.name nulls first, c.kind, p.name, c.id")
+			.params(now(), clubs.toArray(UUID[]::new))
 			.query(Posts::post)
 			.list();
 	}

@@ -6,7 +6,9 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -93,6 +95,21 @@ public class Squad {
 			.params(owner.value(), now())
 			.query(Rows::team)
 			.list();
+	}
+
+	/**
+	 * Clubs by their ids.
+	 * @param ids which
+	 * @return id and name, by name
+	 */
+	public Map<UUID, String> clubs(Collection<UUID> ids) {
+		Map<UUID, String> clubs = new LinkedHashMap<>();
+		this.jdbc.sql("select id, name from club where id = any (?) order by name, id")
+			.param(ids.toArray(UUID[]::new))
+			.query((row) -> {
+				clubs.put(row.getObject("id", UUID.class), row.getString("name"));
+			});
+		return clubs;
 	}
 
 	/**

@@ -3,34 +3,47 @@ package org.fallow.account.web;
 import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
-import org.fallow.account.Accounts;
+import org.fallow.access.Secret;
+import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Group;
+import org.fallow.team.Invitations;
 import org.fallow.team.Member;
 import org.fallow.team.NewAthlete;
+import org.fallow.team.NewInvitation;
+import org.fallow.team.NoSuchAthlete;
 import org.fallow.team.People;
-import org.fallow.team.Role;
+import org.fallow.team.Posts;
 import org.fallow.team.Squad;
+import org.fallow.team.StaffPost;
 import org.fallow.team.Team;
+import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
+
+import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /**
- * The people of a coach's own teams: who they are, and adding one more with a one-time
- * password that is shown once.
+ * The people of the teams that a head coach leads: athletes, coaches and who is invited.
  */
 @Controller
 class PeopleController {
+
+	private static final String PAGE = "account/people";
 
 	private final AthleteAccess access;
 
@@ -38,22 +51,28 @@ class PeopleController {
 
 	private final People people;
 
-	private final Accounts accounts;
+	private final Posts posts;
+
+	private final Invitations invitations;
+
+	private final PublicAddress address;
 
 	private final Clock clock;
 
-	PeopleController(AthleteAccess access, Squad squad, People people, Accounts accounts, Clock clock) {
+	PeopleController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
+			PublicAddress address, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;
-		this.accounts = accounts;
+		this.posts = posts;
+		this.invitations = invitations;
+		this.address = address;
 		this.clock = clock;
 	}
 
 	@GetMapping("/people")
 	String list(Model model) {
-		model.addAttribute("form", new PersonForm(null, null, null, null, null, null));
-		return show(model);
+		return show(PersonForm.blank(), InviteForm.blank(), model);
 	}
 
 	@GetMapping("/style")
@@ -64,22 +83,65 @@ class PeopleController {
 	@PostMapping("/people")
 	String add(@ModelAttribute("form") PersonForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
-		Team team = this.squad.teamsLedBy(this.access.person())
-			.stream()
-			.filter((own) -> own.id().toString().equals(form.teamId()))
-			.findFirst()
-			.orElse(null);
+		Team team = team(form.teamId()).orElse(null);
 		LocalDate born = check(form, team, result);
 		if (result.hasErrors() || team == null) {
-			return show(model);
+			return show(null, InviteForm.blank(), model);
 		}
-		String name = PersonForm.text(form.name());
-		PersonId person = Role.COACH.name().equals(form.role()) ? this.people.addCoach(team.id(), name)
-				: this.people.addAthlete(team.id(), new NewAthlete(name, null, null, born, group(form, team))).id();
-		String username = PersonForm.text(form.username());
-		redirect.addFlashAttribute("created",
-				new Created(name, username, this.accounts.issuePassword(person, username)));
+		this.people.addAthlete(team.id(),
+				new NewAthlete(PersonForm.text(form.name()), null, null, born, group(form, team)));
+		redirect.addFlashAttribute("notice", Message.of("people.added", PersonForm.text(form.name())));
 		return "redirect:/people";
+	}
+
+	@PostMapping("/people/invitations")
+	String invite(@ModelAttribute("invite") InviteForm form, BindingResult result, Model model) {
+		List<Team> teams = teams();
+		NewInvitation offer = form.read(teams, groups(teams), LocalDate.now(this.clock), result);
+		if (offer == null) {
+			return show(PersonForm.blank(), null, model);
+		}
+		return invited(offer, model);
+	}
+
+	@PostMapping("/people/{id}/invitation")
+	String inviteOnFile(@PathVariable UUID id, Model model) {
+		PersonId person = new PersonId(id);
+		Member member = members().stream()
+			.filter((one) -> one.id().equals(person) && one.username() == null)
+			.findFirst()
+			.orElseThrow(() -> new NoSuchAthlete(person));
+		Athlete athlete = this.squad.athlete(person);
+		Team team = team(member.teamId().toString()).orElseThrow(() -> new NoSuchAthlete(person));
+		return invited(NewInvitation.onFile(athlete, team.clubId()), model);
+	}
+
+	@PostMapping("/people/invitations/{id}/revoke")
+	String revoke(@PathVariable UUID id, RedirectAttributes redirect) {
+		if (!this.invitations.revoke(id, this.access.person())) {
+			throw notFound();
+		}
+		redirect.addFlashAttribute("notice", Message.of("invite.revoked"));
+		return "redirect:/people";
+	}
+
+	@PostMapping("/people/posts/{id}/end")
+	String end(@PathVariable UUID id, RedirectAttributes redirect) {
+		StaffPost post = this.posts.find(id)
+			.filter((one) -> one.teamId() != null && this.access.leads(one.teamId()))
+			.orElseThrow(PeopleController::notFound);
+		boolean ended = this.posts.end(id, this.access.person()).isPresent();
+		redirect.addFlashAttribute("notice",
+				ended ? Message.of("people.post.ended", post.name()) : Message.of("people.post.last"));
+		return "redirect:/people";
+	}
+
+	private String invited(NewInvitation offer, Model model) {
+		Secret secret = this.invitations.make(offer, this.access.person()).orElseThrow(PeopleController::notFound);
+		String link = this.address.link("/join/" + secret.text());
+		model.addAttribute("invited",
+				new Invited(offer.name(), link, QrCode.of(link), this.clock.instant().plus(Invitations.LIFE)));
+		return show(PersonForm.blank(), InviteForm.blank(), model);
 	}
 
 	private @Nullable LocalDate check(PersonForm form, @Nullable Team team, BindingResult result) {
@@ -87,18 +149,14 @@ class PeopleController {
 		if (name.isEmpty() || name.length() > NewAthlete.LONGEST_NAME) {
 			result.rejectValue("name", "name.length", new Object[] { NewAthlete.LONGEST_NAME }, null);
 		}
-		String username = PersonForm.text(form.username());
-		if (!username.matches("\\S{3,100}")) {
-			result.rejectValue("username", "account.username.form");
-		}
-		else if (this.accounts.isTaken(username)) {
-			result.rejectValue("username", "account.username.taken");
-		}
 		if (team == null) {
 			result.rejectValue("teamId", "people.team.unknown");
 		}
 		else if (!PersonForm.text(form.groupId()).isEmpty() && group(form, team) == null) {
 			result.rejectValue("groupId", "people.group.other-team");
+		}
+		if (!Boolean.TRUE.equals(form.agreed())) {
+			result.rejectValue("agreed", "people.agreed.missing");
 		}
 		try {
 			String born = PersonForm.text(form.birthDate());
@@ -123,47 +181,41 @@ class PeopleController {
 			.orElse(null);
 	}
 
-	private String show(Model model) {
-		PersonId coach = this.access.person();
-		List<Team> teams = this.squad.teamsLedBy(coach);
-		model.addAttribute("teams", teams);
-		model.addAttribute("groups",
-				teams.stream().flatMap((team) -> this.squad.groupsOf(team.id()).stream()).toList());
-		model.addAttribute("people",
-				this.squad.membersOf(coach, LocalDate.now(this.clock)).stream().map(PersonLine::of).toList());
-		return "account/people";
+	private Optional<Team> team(@Nullable String id) {
+		return teams().stream().filter((own) -> own.id().toString().equals(id)).findFirst();
 	}
 
-	/**
-	 * A new account, shown once.
-	 *
-	 * @param name whose
-	 * @param username to sign in with
-	 * @param password to sign in with
-	 */
-	public record Created(String name, String username, String password) implements java.io.Serializable {
+	private List<Team> teams() {
+		return this.squad.teamsLedBy(this.access.person());
 	}
 
-	/**
-	 * A person of the squad.
-	 *
-	 * @param id for links
-	 * @param name the person's
-	 * @param username absent without an account
-	 * @param role athlete or coach
-	 * @param teamName the team's
-	 * @param groupName absent without a group
-	 * @param birthDate absent when not known
-	 * @param under18 whether a guardian is to be named
-	 */
-	public record PersonLine(UUID id, String name, @Nullable String username, Role role, String teamName,
-			@Nullable String groupName, @Nullable LocalDate birthDate, boolean under18) {
+	private List<Group> groups(List<Team> teams) {
+		return teams.stream().flatMap((team) -> this.squad.groupsOf(team.id()).stream()).toList();
+	}
 
-		static PersonLine of(Member member) {
-			return new PersonLine(member.id().value(), member.name(), member.username(), Role.ATHLETE,
-					member.teamName(), member.groupName(), member.birthDate(), member.under18());
+	private List<Member> members() {
+		return this.squad.membersOf(this.access.person(), LocalDate.now(this.clock));
+	}
+
+	private String show(@Nullable PersonForm form, @Nullable InviteForm invite, Model model) {
+		List<Team> teams = teams();
+		if (form != null) {
+			model.addAttribute("form", form);
 		}
+		if (invite != null) {
+			model.addAttribute("invite", invite);
+		}
+		model.addAttribute("teams", teams);
+		model.addAttribute("zone", teams.isEmpty() ? ZoneOffset.UTC : teams.get(0).zone());
+		model.addAttribute("groups", groups(teams));
+		model.addAttribute("people", members());
+		model.addAttribute("staff", teams.stream().flatMap((team) -> this.posts.in(team).stream()).distinct().toList());
+		model.addAttribute("open", this.invitations.open(teams.stream().map(Team::id).toList(), List.of()));
+		return PAGE;
+	}
 
+	private static ResponseStatusException notFound() {
+		return new ResponseStatusException(HttpStatus.NOT_FOUND);
 	}
 
 }

@@ -42,19 +42,20 @@ class SecurityConfiguration {
 
 	@Bean
 	SecurityFilterChain pages(HttpSecurity http, Here here) throws Exception {
-		http.authorizeHttpRequests((requests) -> requests
-			.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
-			.permitAll()
-			.requestMatchers(SIGN_IN, "/set-up", "/error", "/icon.svg", "/actuator/health", "/actuator/health/**")
-			.permitAll()
-			.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/style")
-			.access(standing(here, Standing::coach))
-			.requestMatchers("/people", "/people/**", "/import", "/import/**")
-			.access(standing(here, Standing::headCoach))
-			.requestMatchers("/club", "/club/**")
-			.access(standing(here, Standing::owner))
-			.anyRequest()
-			.authenticated());
+		http.authorizeHttpRequests(
+				(requests) -> requests.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
+					.permitAll()
+					.requestMatchers(SIGN_IN, "/join", "/join/**", "/set-up", "/error", "/icon.svg", "/actuator/health",
+							"/actuator/health/**")
+					.permitAll()
+					.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/style")
+					.access(standing(here, Standing::coach))
+					.requestMatchers("/people", "/people/**", "/import", "/import/**")
+					.access(standing(here, Standing::headCoach))
+					.requestMatchers("/club", "/club/**")
+					.access(standing(here, Standing::owner))
+					.anyRequest()
+					.authenticated());
 		http.formLogin((form) -> form.loginPage(SIGN_IN).defaultSuccessUrl("/").failureUrl(SIGN_IN + "?failed"));
 		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
 		http.sessionManagement((sessions) -> sessions.invalidSessionUrl(SIGN_IN + "?expired")

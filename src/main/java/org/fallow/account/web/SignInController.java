@@ -2,6 +2,7 @@ package org.fallow.account.web;
 
 import java.util.List;
 
+import jakarta.servlet.http.HttpSession;
 import org.fallow.account.Accounts;
 import org.fallow.account.DemoAccounts;
 import org.fallow.team.Standing;
@@ -46,7 +47,10 @@ class SignInController {
 	}
 
 	@GetMapping("/")
-	String home(@AuthenticationPrincipal SignedInPerson person) {
+	String home(@AuthenticationPrincipal SignedInPerson person, HttpSession session) {
+		if (session.getAttribute(JoinController.INVITATION) != null) {
+			return "redirect:/join";
+		}
 		if (this.accounts.hasIssuedPassword(person.personId())) {
 			return "redirect:/password";
 		}
