@@ -3,6 +3,7 @@ package org.fallow.account.web;
 import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -168,6 +169,7 @@ class ClubController {
 		List<UUID> clubs = owned().map(StaffPost::clubId).distinct().toList();
 		model.addAttribute("clubs", this.squad.clubs(clubs));
 		model.addAttribute("teams", teams);
+		model.addAttribute("zone", teams.isEmpty() ? ZoneOffset.UTC : teams.get(0).zone());
 		model.addAttribute("staff", this.posts.inClubs(clubs));
 		model.addAttribute("open", this.invitations.open(teams.stream().map(Team::id).toList(), clubs));
 		return "account/club";

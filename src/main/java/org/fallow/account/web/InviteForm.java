@@ -19,14 +19,14 @@ import org.springframework.validation.BindingResult;
 /**
  * An invitation to make, as typed.
  *
- * @param name whom it is for
+ * @param whom whom it is for
  * @param kind ATHLETE or a post
- * @param teamId into which team
+ * @param intoTeam into which team
  * @param groupIds of an athlete one at most; of a coach of groups or deputy those covered
  * @param wholeTeam ticked for a deputy of the whole team
  * @param lastDay a deputy's last day
  */
-public record InviteForm(@Nullable String name, @Nullable String kind, @Nullable String teamId,
+public record InviteForm(@Nullable String whom, @Nullable String kind, @Nullable String intoTeam,
 		@Nullable List<String> groupIds, @Nullable Boolean wholeTeam, @Nullable String lastDay) {
 
 	static InviteForm blank() {
@@ -40,14 +40,14 @@ public record InviteForm(@Nullable String name, @Nullable String kind, @Nullable
 
 	/** Reads the invitation, or rejects what is wrong. */
 	@Nullable NewInvitation read(List<Team> teams, List<Group> groups, LocalDate today, BindingResult result) {
-		Team team = teams.stream().filter((one) -> one.id().toString().equals(this.teamId)).findFirst().orElse(null);
-		String typedName = PersonForm.text(this.name);
+		Team team = teams.stream().filter((one) -> one.id().toString().equals(this.intoTeam)).findFirst().orElse(null);
+		String typedName = PersonForm.text(this.whom);
 		Post post = post(result);
 		if (typedName.isEmpty() || typedName.length() > NewAthlete.LONGEST_NAME) {
-			result.rejectValue("name", "name.length", new Object[] { NewAthlete.LONGEST_NAME }, null);
+			result.rejectValue("whom", "name.length", new Object[] { NewAthlete.LONGEST_NAME }, null);
 		}
 		if (team == null) {
-			result.rejectValue("teamId", "people.team.unknown");
+			result.rejectValue("intoTeam", "people.team.unknown");
 			return null;
 		}
 		List<UUID> covered = covered(team, groups, post, result);

@@ -2,12 +2,9 @@ package org.fallow.account.web;
 
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
-import java.util.Locale;
-import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Stream;
 
-import jakarta.servlet.http.Cookie;
 import org.fallow.access.PersonId;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.account.Accounts;
@@ -15,6 +12,9 @@ import org.fallow.team.Athlete;
 import org.fallow.team.Group;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
+import org.fallow.team.Posts;
+import org.fallow.team.StaffPost;
+import org.fallow.wording.Message;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
 import org.jspecify.annotations.Nullable;
@@ -22,13 +22,11 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.core.userdetails.UserDetails;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.test.web.servlet.MockMvc;
-import org.springframework.test.web.servlet.MvcResult;
 import org.springframework.test.web.servlet.RequestBuilder;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 
@@ -37,6 +35,7 @@ import static org.springframework.security.test.web.servlet.request.SecurityMock
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.flash;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
@@ -56,6 +55,9 @@ class PeopleTests {
 
 	@Autowired
 	private Accounts accounts;
+
+	@Autowired
+	private Posts posts;
 
 	@Autowired
 	private UserDetailsService users;
@@ -94,41 +96,6 @@ class PeopleTests {
 	}
 
 	@Test
-	void addsAnAthleteWhoCanSignIn() throws Exception {
-		MvcResult added = this.mvc.perform(adding("Eve", this.own.id()).with(user(this.coach)))
-			.andExpect(redirectedUrl("/people"))
-			.andReturn();
-		PeopleController.Created created = (PeopleController.Created) Objects
-			.requireNonNull(added.getFlashMap().get("created"));
-		assertThat(created.username()).isEqualTo(this.username);
-		assertThat(athletes()).contains("Eve");
-		this.mvc
-			.perform(post("/sign-in").with(csrf())
-				.param("username", created.username())
-				.param("password", created.password()))
-			.andExpect(redirectedUrl("/"));
-	}
-
-	@Test
-	void showsTheOneTimePasswordOnce() throws Exception {
-		Cookie session = signedIn();
-		this.mvc.perform(adding("Eve", this.own.id()).cookie(session)).andExpect(redirectedUrl("/people"));
-		String once = html(get("/people").cookie(session));
-		assertThat(once).contains("Eve is added", "shown this once").containsPattern("<code>(\\w{4}-){3}\\w{4}</code>");
-		assertThat(html(get("/people").cookie(session))).contains("Eve")
-			.doesNotContain("Eve is added")
-			.doesNotContainPattern("<code>(\\w{4}-){3}\\w{4}</code>");
-	}
-
-	@Test
-	void addsACoach() throws Exception {
-		this.mvc.perform(adding("Eve", this.own.id()).param("role", "COACH").with(user(this.coach)))
-			.andExpect(redirectedUrl("/people"));
-		UserDetails eve = this.users.loadUserByUsername(this.username);
-		assertThat(html(get("/people").with(user(eve)))).contains("Ann Own");
-	}
-
-	@Test
 	void putsAnAthleteIntoAGroupOfTheSameTeam() throws Exception {
 		Group group = this.people.findOrAddGroup(this.own.id(), "Winter block");
 		this.mvc.perform(adding("Eve", this.own.id()).param("groupId", group.id().toString()).with(user(this.coach)))
@@ -154,25 +121,47 @@ class PeopleTests {
 	}
 
 	@ParameterizedTest
-	@ValueSource(strings = { "coach", "COACH" })
-	void refusesASignInNameInUseEvenTheCoachsOwn(String spelling) throws Exception {
-		String taken = this.coach.getUsername();
-		this.username = spelling.equals("COACH") ? taken.toUpperCase(Locale.ROOT) : taken;
-		assertThat(html(adding("Eve", this.own.id()).with(user(this.coach)))).contains("Somebody signs in");
-		assertThat(athletes()).doesNotContain("Eve");
-	}
-
-	@ParameterizedTest
-	@CsvSource(delimiter = '|', value = { "name||A name has 1 to 120", "username|a b c|no spaces",
-			"birthDate|soon|not a day", "birthDate|2999-01-01|cannot be in the future" })
+	@CsvSource(delimiter = '|', value = { "name||A name has 1 to 120", "birthDate|soon|not a day",
+			"birthDate|2999-01-01|cannot be in the future" })
 	void saysWhatIsWrongAtItsField(String field, @Nullable String value, String sentence) throws Exception {
 		String typed = (value == null) ? "" : value;
 		String name = field.equals("name") ? typed : "Eve";
-		this.username = field.equals("username") ? typed : this.username;
 		MockHttpServletRequestBuilder request = adding(name, this.own.id()).with(user(this.coach));
 		String html = html(field.equals("birthDate") ? request.param("birthDate", typed) : request);
 		assertThat(html).contains(sentence, "id=\"" + field + "-problem\"", "value=\"" + typed + "\"");
 		assertThat(athletes()).doesNotContain("Eve");
+	}
+
+	@Test
+	void keepsNobodyOnFileWhoWasNotAsked() throws Exception {
+		assertThat(html(post("/people").with(csrf())
+			.param("name", "Eve")
+			.param("teamId", this.own.id().toString())
+			.with(user(this.coach)))).contains("Please ask first");
+		assertThat(athletes()).doesNotContain("Eve");
+	}
+
+	@Test
+	void endsACoachsPostButNotTheLast() throws Exception {
+		PersonId second = this.people.addCoach(this.own.id(), "Dov");
+		UserDetails dov = account(second);
+		StaffPost post = this.posts.of(second).get(0);
+		assertThat(html(get("/people").with(user(dov)))).contains("Ann Own");
+		this.mvc.perform(post("/people/posts/" + post.id() + "/end").with(csrf()).with(user(this.coach)))
+			.andExpect(flash().attribute("notice", Message.of("people.post.ended", "Dov")));
+		this.mvc.perform(get("/people").with(user(dov))).andExpect(status().isForbidden());
+		StaffPost last = this.posts.in(this.own).get(0);
+		this.mvc.perform(post("/people/posts/" + last.id() + "/end").with(csrf()).with(user(this.coach)))
+			.andExpect(flash().attribute("notice", Message.of("people.post.last")));
+		html(get("/people").with(user(this.coach)));
+	}
+
+	@Test
+	void endsNoPostOfAnotherTeam() throws Exception {
+		StaffPost post = this.posts.of(this.people.addCoach(this.other.id(), "Ola")).get(0);
+		this.mvc.perform(post("/people/posts/" + post.id() + "/end").with(csrf()).with(user(this.coach)))
+			.andExpect(status().isNotFound());
+		assertThat(this.posts.find(post.id())).isPresent();
 	}
 
 	@Test
@@ -190,16 +179,8 @@ class PeopleTests {
 	private MockHttpServletRequestBuilder adding(String name, UUID team) {
 		return post("/people").with(csrf())
 			.param("name", name)
-			.param("username", this.username)
+			.param("agreed", "true")
 			.param("teamId", team.toString());
-	}
-
-	private Cookie signedIn() throws Exception {
-		MvcResult result = this.mvc.perform(
-				post("/sign-in").with(csrf()).param("username", this.coach.getUsername()).param("password", PASSWORD))
-			.andExpect(redirectedUrl("/"))
-			.andReturn();
-		return Objects.requireNonNull(result.getResponse().getCookie("SESSION"));
 	}
 
 	private UserDetails account(PersonId person) {
