@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -14,6 +15,7 @@ import java.util.concurrent.Future;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
+import jakarta.servlet.http.Cookie;
 import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.access.Secret;
@@ -41,7 +43,6 @@ import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.annotation.Import;
-import org.springframework.mock.web.MockHttpSession;
 import org.springframework.security.core.userdetails.UserDetails;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.test.web.servlet.MockMvc;
@@ -126,8 +127,8 @@ class JoinTests {
 	@Test
 	void takesANewAthleteIn() throws Exception {
 		String secret = invite("ATHLETE", "Eve Elm");
-		MockHttpSession session = open(secret);
-		assertThat(html(get("/join").session(session))).contains("Cay Coach invites you to Team", "Eve Elm",
+		Cookie session = open(secret);
+		assertThat(html(get("/join").cookie(session))).contains("Cay Coach invites you to Team", "Eve Elm",
 				"What your coaches will see");
 		this.mvc.perform(filled(session)).andExpect(redirectedUrl("/sign-in"));
 		Athlete eve = as(this.coachId, () -> this.squad.athletesIn(this.team.id())).stream()
@@ -146,8 +147,8 @@ class JoinTests {
 	void handsAnAthleteOnFileTheirOwnPage() throws Exception {
 		String secret = secret(
 				html(post("/people/" + this.ann.id() + "/invitation").with(csrf()).with(user(this.coach))));
-		MockHttpSession session = open(secret);
-		assertThat(html(get("/join").session(session))).doesNotContain("name=\"birthDate\"", "name=\"guardian\"");
+		Cookie session = open(secret);
+		assertThat(html(get("/join").cookie(session))).doesNotContain("name=\"birthDate\"", "name=\"guardian\"");
 		this.mvc.perform(filled(session)).andExpect(redirectedUrl("/sign-in"));
 		UserDetails own = this.users.loadUserByUsername(this.username);
 		assertThat(((org.fallow.access.SignedIn) own).personId()).isEqualTo(this.ann.id());
@@ -158,21 +159,21 @@ class JoinTests {
 	@Test
 	void takesNobodyInWhoDoesNotAgree() throws Exception {
 		String secret = invite("ATHLETE", "Eve Elm");
-		MockHttpSession session = open(secret);
+		Cookie session = open(secret);
 		assertThat(html(post("/join").with(csrf())
-			.session(session)
+			.cookie(session)
 			.param("name", "Eve Elm")
 			.param("username", this.username)
 			.param("password", PASSWORD)
 			.param("birthDate", "2065-03-04"))).contains("Without that there is nothing to join");
 		assertThat(athletes()).containsExactly("Ann Ashe");
-		html(get("/join").session(session));
+		html(get("/join").cookie(session));
 	}
 
 	@Test
 	void asksAGuardianForSomebodyUnder18OrWithoutABirthDate() throws Exception {
 		for (String born : List.of(TODAY.minusYears(16).toString(), "")) {
-			MockHttpSession session = open(invite("ATHLETE", "Kit Kid"));
+			Cookie session = open(invite("ATHLETE", "Kit Kid"));
 			this.username = UUID.randomUUID() + "@club.example";
 			assertThat(html(filled(session, born))).contains("please give the guardian", "say what the guardian is");
 			this.mvc.perform(filled(session, born).param("guardian", "Pat Parent").param("guardianRole", "mother"))
@@ -186,7 +187,7 @@ class JoinTests {
 	@Test
 	void refusesExpiredRevokedGuessedAndTornLinks() throws Exception {
 		String expired = invite("ATHLETE", "Eve Elm");
-		MockHttpSession session = open(expired);
+		Cookie session = open(expired);
 		this.clock.advance(Invitations.LIFE.plusSeconds(1));
 		assertGone(expired);
 		assertThat(this.mvc.perform(filled(session)).andReturn().getResponse().getRedirectedUrl())
@@ -207,9 +208,9 @@ class JoinTests {
 	void worksOnANodeWhoseClockIsAFewMinutesOff() throws Exception {
 		String secret = invite("ATHLETE", "Eve Elm");
 		this.clock.advance(Duration.ofMinutes(-5));
-		html(get("/join").session(open(secret)));
+		html(get("/join").cookie(open(secret)));
 		this.clock.advance(Invitations.LIFE);
-		html(get("/join").session(open(secret)));
+		html(get("/join").cookie(open(secret)));
 		this.clock.advance(Duration.ofMinutes(6));
 		assertGone(secret);
 	}
@@ -243,8 +244,8 @@ class JoinTests {
 			.param("kind", "GROUP_COACH")
 			.param("intoTeam", this.team.id().toString())
 			.param("groupIds", this.track.id().toString())));
-		MockHttpSession session = open(secret);
-		assertThat(html(get("/join").session(session))).contains("As a coach of groups").doesNotContain("birthDate");
+		Cookie session = open(secret);
+		assertThat(html(get("/join").cookie(session))).contains("As a coach of groups").doesNotContain("birthDate");
 		this.mvc.perform(filled(session)).andExpect(redirectedUrl("/sign-in"));
 		UserDetails gus = this.users.loadUserByUsername(this.username);
 		assertThat(html(get("/board").with(user(gus)))).contains("Ann Ashe").doesNotContain("Far Field");
@@ -255,7 +256,7 @@ class JoinTests {
 
 	@Test
 	void letsADeputyBeStricterButNeverLooser() throws Exception {
-		MockHttpSession session = open(deputy(TODAY.plusDays(3)));
+		Cookie session = open(deputy(TODAY.plusDays(3)));
 		this.mvc.perform(filled(session)).andExpect(redirectedUrl("/sign-in"));
 		UserDetails deputy = this.users.loadUserByUsername(this.username);
 		String athlete = "/athletes/" + this.ann.id();
@@ -337,7 +338,7 @@ class JoinTests {
 
 	@Test
 	void endsADeputyByItself() throws Exception {
-		MockHttpSession session = open(deputy(TODAY.plusDays(3)));
+		Cookie session = open(deputy(TODAY.plusDays(3)));
 		this.mvc.perform(filled(session)).andExpect(redirectedUrl("/sign-in"));
 		UserDetails deputy = this.users.loadUserByUsername(this.username);
 		html(get("/board").with(user(deputy)));
@@ -348,22 +349,27 @@ class JoinTests {
 	@Test
 	void letsACoachWhoIsSignedInBecomeAnAthleteToo() throws Exception {
 		String secret = invite("ATHLETE", "Cay Coach");
-		MockHttpSession session = new MockHttpSession();
-		this.mvc.perform(get("/join/" + secret).session(session).with(user(this.coach)))
-			.andExpect(redirectedUrl("/join"));
-		assertThat(html(get("/join").session(session).with(user(this.coach)))).doesNotContain("name=\"password\"");
+		Cookie session = Objects.requireNonNull(this.mvc.perform(get("/join/" + secret).with(user(this.coach)))
+			.andExpect(redirectedUrl("/join"))
+			.andReturn()
+			.getResponse()
+			.getCookie("SESSION"));
+		assertThat(html(get("/join").cookie(session).with(user(this.coach)))).doesNotContain("name=\"password\"");
 		this.mvc
 			.perform(post("/join").with(csrf())
-				.session(session)
+				.cookie(session)
 				.with(user(this.coach))
 				.param("birthDate", "2060-01-01")
 				.param("agreed", "true"))
 			.andExpect(redirectedUrl("/"));
 		html(get("/today").with(user(this.coach)));
 		assertThat(html(get("/board").with(user(this.coach)))).contains("Cay Coach", "Ann Ashe");
-		MockHttpSession again = new MockHttpSession();
-		this.mvc.perform(get("/join/" + invite("ATHLETE", "Cay Coach")).session(again).with(user(this.coach)));
-		assertThat(html(post("/join").with(csrf()).session(again).with(user(this.coach)).param("agreed", "true")))
+		Cookie again = Objects
+			.requireNonNull(this.mvc.perform(get("/join/" + invite("ATHLETE", "Cay Coach")).with(user(this.coach)))
+				.andReturn()
+				.getResponse()
+				.getCookie("SESSION"));
+		assertThat(html(post("/join").with(csrf()).cookie(again).with(user(this.coach)).param("agreed", "true")))
 			.contains("an athlete of a team already");
 	}
 
@@ -391,24 +397,26 @@ class JoinTests {
 		return link.group(1);
 	}
 
-	private MockHttpSession open(String secret) throws Exception {
-		MockHttpSession session = new MockHttpSession();
-		this.mvc.perform(get("/join/" + secret).session(session)).andExpect(redirectedUrl("/join"));
-		return session;
+	private Cookie open(String secret) throws Exception {
+		return Objects.requireNonNull(this.mvc.perform(get("/join/" + secret))
+			.andExpect(redirectedUrl("/join"))
+			.andReturn()
+			.getResponse()
+			.getCookie("SESSION"));
 	}
 
 	private void assertGone(String secret) throws Exception {
-		this.mvc.perform(get("/join").session(open(secret))).andExpect(redirectedUrl("/join/gone"));
+		this.mvc.perform(get("/join").cookie(open(secret))).andExpect(redirectedUrl("/join/gone"));
 		this.mvc.perform(get("/join/gone")).andExpect(status().isGone());
 	}
 
-	private MockHttpServletRequestBuilder filled(MockHttpSession session) {
+	private MockHttpServletRequestBuilder filled(Cookie session) {
 		return filled(session, "2065-03-04");
 	}
 
-	private MockHttpServletRequestBuilder filled(MockHttpSession session, String born) {
+	private MockHttpServletRequestBuilder filled(Cookie session, String born) {
 		return post("/join").with(csrf())
-			.session(session)
+			.cookie(session)
 			.param("name", "Eve Elm")
 			.param("username", this.username)
 			.param("password", PASSWORD)
