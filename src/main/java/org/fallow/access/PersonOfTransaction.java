@@ -12,7 +12,8 @@ import org.springframework.transaction.TransactionExecutionListener;
 /**
  * Tells the database at each transaction's begin who is asking, as the setting
  * {@code fallow.person}, which ends with the transaction. It is '' for nobody, so that
- * policies read {@code nullif(current_setting('fallow.person', true), '')::uuid}.
+ * policies read {@code nullif(current_setting('fallow.person', true), '')::uuid}. The
+ * same goes for {@code fallow.purpose}, what the work is for.
  */
 @Component
 class PersonOfTransaction implements TransactionExecutionListener {
@@ -39,7 +40,11 @@ class PersonOfTransaction implements TransactionExecutionListener {
 	public void afterBegin(TransactionExecution transaction, @Nullable Throwable beginFailure) {
 		if (beginFailure == null) {
 			String person = this.currentPerson.id().map(PersonId::toString).orElse("");
-			this.jdbc.sql("select set_config('fallow.person', ?, true)").param(person).query(String.class).single();
+			String purpose = Purpose.present().map(Purpose::name).orElse("");
+			this.jdbc.sql("select set_config('fallow.person', ?, true) || set_config('fallow.purpose', ?, true)")
+				.params(person, purpose)
+				.query(String.class)
+				.single();
 		}
 	}
 

@@ -268,7 +268,7 @@ public class Squad {
 
 	/**
 	 * The athletes of the teams a person leads, those who share nothing among them: names
-	 * and ages, no health data.
+	 * and ages, no health data. Sign-in names are told to the present person only.
 	 * @param coach the head coach
 	 * @param day the day ages are told on
 	 * @return by name
@@ -281,11 +281,11 @@ public class Squad {
 				join person p on p.id = m.person_id
 				join team t on t.id = m.team_id
 				left join training_group g on g.id = m.group_id
-				left join account a on a.person_id = p.id
+				left join squad_usernames(?) a on a.person_id = p.id
 				where m.left_at is null and m.team_id in
 					(select c.team_id from post c where c.kind = 'HEAD_COACH' and\s""" + HELD + """
 				) order by p.name, p.id""")
-			.params(coach.value(), now())
+			.params(now(), coach.value(), now())
 			.query((row, number) -> Rows.member(row, day))
 			.list();
 	}
