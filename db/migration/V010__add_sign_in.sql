@@ -40,7 +40,7 @@ comment on table sign_in_tries is 'Failed tries to sign in, by name and by netwo
 comment on column sign_in_tries.key_hash is 'SHA-256 of the kind and the folded name or the network, 64 hexadecimal digits';
 comment on column sign_in_tries.failures is 'Failures in a row; one under way counts until it has succeeded';
 comment on column sign_in_tries.last_failure_at is 'When the last one began';
-comment on column sign_in_tries.blocked_until is 'Until when, exclusive, no further try is looked at';
+comment on column sign_in_tries.blocked_until is 'Until when, exclusive, no further try is looked at; 1970 when one is';
 
 -- Passkeys, as Spring Security 7.0 lays them out for PostgreSQL, but instants have a time zone, so that nodes in
 -- different zones agree, and both tables know their person.

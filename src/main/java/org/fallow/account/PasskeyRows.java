@@ -22,8 +22,7 @@ final class PasskeyRows implements UserCredentialRepository {
 
 	@Override
 	public void save(CredentialRecord row) {
-		this.rows
-			.save(ImmutableCredentialRecord.fromCredentialRecord(row).attestationClientDataJSON(null).build());
+		this.rows.save(ImmutableCredentialRecord.fromCredentialRecord(row).attestationClientDataJSON(null).build());
 	}
 
 	@Override

@@ -63,13 +63,13 @@ public class Passkeys {
 		this.ceremonies = new Webauthn4JRelyingPartyOperations(this.owners, this.keys,
 				PublicKeyCredentialRpEntity.builder().id(address.host()).name("Fallow").build(),
 				Set.of(address.origin()));
-		this.ceremonies.setCustomizeRequestOptions(
-				(options) -> options.userVerification(UserVerificationRequirement.REQUIRED));
-		this.ceremonies.setCustomizeCreationOptions((options) -> options
-			.authenticatorSelection(AuthenticatorSelectionCriteria.builder()
-				.residentKey(ResidentKeyRequirement.REQUIRED)
-				.userVerification(UserVerificationRequirement.REQUIRED)
-				.build()));
+		this.ceremonies
+			.setCustomizeRequestOptions((options) -> options.userVerification(UserVerificationRequirement.REQUIRED));
+		this.ceremonies.setCustomizeCreationOptions(
+				(options) -> options.authenticatorSelection(AuthenticatorSelectionCriteria.builder()
+					.residentKey(ResidentKeyRequirement.REQUIRED)
+					.userVerification(UserVerificationRequirement.REQUIRED)
+					.build()));
 		this.work = work;
 	}
 
@@ -153,14 +153,15 @@ public class Passkeys {
 	 * @return options with a fresh challenge, to be kept until the signature comes
 	 */
 	public PublicKeyCredentialRequestOptions request() {
-		return this.ceremonies.createCredentialRequestOptions(new ImmutablePublicKeyCredentialRequestOptionsRequest(null));
+		return this.ceremonies
+			.createCredentialRequestOptions(new ImmutablePublicKeyCredentialRequestOptionsRequest(null));
 	}
 
 	/** Whose passkey signed; empty when none of ours did. */
 	Optional<PersonId> owner(RelyingPartyAuthenticationRequest signed) {
 		try {
-			return Optional.of(this.work.call(
-					() -> PersonId.parse(Objects.requireNonNull(this.ceremonies.authenticate(signed)).getName())));
+			return Optional.of(this.work
+				.call(() -> PersonId.parse(Objects.requireNonNull(this.ceremonies.authenticate(signed)).getName())));
 		}
 		catch (RuntimeException ex) {
 			log.debug("a passkey's signature was refused", ex);

@@ -54,10 +54,12 @@ class PasswordLinks {
 		return token;
 	}
 
-	/** Whether the person got a link so short a time ago that another would be too many. */
+	/**
+	 * Whether the person got a link so short a time ago that another would be too many.
+	 */
 	boolean hasOneSince(PersonId person, Duration ago) {
-		return this.jdbc
-			.sql("select exists (select 1 from password_link where person_id = ? and used_at is null and issued_at > ?)")
+		return this.jdbc.sql(
+				"select exists (select 1 from password_link where person_id = ? and used_at is null and issued_at > ?)")
 			.params(person.value(), at(this.clock.instant().minus(ago)))
 			.query(Boolean.class)
 			.single();

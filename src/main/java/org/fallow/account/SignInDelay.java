@@ -75,12 +75,15 @@ class SignInDelay {
 		this.jdbc.sql("delete from sign_in_tries where key_hash = ?").param(name.hash()).update();
 	}
 
-	/** Always the name first and the network after it, so that two tries never wait for each other. */
+	/**
+	 * Always the name first and the network after it, so that two tries never wait for
+	 * each other.
+	 */
 	private Tries locked(Key key, Instant now) {
 		this.jdbc.sql("""
 				insert into sign_in_tries (key_hash, failures, last_failure_at, blocked_until)
 				values (?, 0, ?, ?) on conflict (key_hash) do nothing""")
-			.params(key.hash(), at(now), at(now))
+			.params(key.hash(), at(now), at(Instant.EPOCH))
 			.update();
 		return this.jdbc
 			.sql("select failures, last_failure_at, blocked_until from sign_in_tries where key_hash = ? for update")

@@ -3,6 +3,7 @@ package org.fallow.team;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.Comparator;
@@ -200,6 +201,19 @@ public class Squad {
 	 */
 	public Optional<String> nameOf(PersonId id) {
 		return this.jdbc.sql("select name from person where id = ?").param(id.value()).query(String.class).optional();
+	}
+
+	/**
+	 * The zone in which a person's civil days are counted.
+	 * @param id the person
+	 * @return the zone, empty if there is no such person
+	 */
+	public Optional<ZoneId> zoneOf(PersonId id) {
+		return this.jdbc.sql("select zone_id from person where id = ?")
+			.param(id.value())
+			.query(String.class)
+			.optional()
+			.map(ZoneId::of);
 	}
 
 	/**

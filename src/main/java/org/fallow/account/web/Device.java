@@ -18,7 +18,9 @@ public record Device(Browser browser, System system) implements Serializable {
 		return new Device(Browser.in(names), System.in(names));
 	}
 
-	/** Browsers; one that calls itself by several names stands before those it imitates. */
+	/**
+	 * Browsers; one that calls itself by several names stands before those it imitates.
+	 */
 	public enum Browser {
 
 		EDGE("Edg"), OPERA("OPR/"), SAMSUNG("SamsungBrowser/"), FIREFOX("Firefox/", "FxiOS/"),

@@ -2,6 +2,7 @@ package org.fallow.account.web;
 
 import java.io.IOException;
 
+import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
@@ -27,7 +28,8 @@ class LostSession implements InvalidSessionStrategy {
 	}
 
 	@Override
-	public void onInvalidSessionDetected(HttpServletRequest request, HttpServletResponse response) throws IOException {
+	public void onInvalidSessionDetected(HttpServletRequest request, HttpServletResponse response)
+			throws IOException, ServletException {
 		if (OPEN.matches(request)) {
 			request.getSession();
 			response.sendRedirect(request.getRequestURI());

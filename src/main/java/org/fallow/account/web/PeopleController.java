@@ -8,6 +8,7 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.account.Accounts;
+import org.fallow.account.PublicUrl;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Group;
 import org.fallow.team.Member;
@@ -40,13 +41,17 @@ class PeopleController {
 
 	private final Accounts accounts;
 
+	private final PublicUrl address;
+
 	private final Clock clock;
 
-	PeopleController(AthleteAccess access, Squad squad, People people, Accounts accounts, Clock clock) {
+	PeopleController(AthleteAccess access, Squad squad, People people, Accounts accounts, PublicUrl address,
+			Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;
 		this.accounts = accounts;
+		this.address = address;
 		this.clock = clock;
 	}
 
@@ -77,8 +82,9 @@ class PeopleController {
 		PersonId person = Role.COACH.name().equals(form.role()) ? this.people.addCoach(team.id(), name)
 				: this.people.addAthlete(team.id(), new NewAthlete(name, null, null, born, group(form, team))).id();
 		String username = PersonForm.text(form.username());
+		this.accounts.open(person, username);
 		redirect.addFlashAttribute("created",
-				new Created(name, username, this.accounts.issuePassword(person, username)));
+				new Created(name, username, this.address.link("/reset/" + this.accounts.resetLink(person))));
 		return "redirect:/people";
 	}
 
@@ -139,7 +145,7 @@ class PeopleController {
 	 *
 	 * @param name whose
 	 * @param username to sign in with
-	 * @param password to sign in with
+	 * @param password the link that sets one
 	 */
 	public record Created(String name, String username, String password) implements java.io.Serializable {
 	}

@@ -107,8 +107,7 @@ class SecurityConfiguration {
 				new CompositeSessionAuthenticationStrategy(List.of(new ChangeSessionIdAuthenticationStrategy(),
 						new CsrfAuthenticationStrategy(new HttpSessionCsrfTokenRepository()))));
 		filter.setRememberMeServices(STAY);
-		filter.setAuthenticationSuccessHandler(
-				new NoteDevice(new HttpMessageConverterAuthenticationSuccessHandler()));
+		filter.setAuthenticationSuccessHandler(new NoteDevice(new HttpMessageConverterAuthenticationSuccessHandler()));
 		return filter;
 	}
 
