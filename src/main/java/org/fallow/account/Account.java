@@ -19,26 +19,25 @@ class Account {
 
 	private String passwordHash;
 
-	private boolean oneTime;
-
 	private Instant createdAt;
 
 	@SuppressWarnings("NullAway.Init")
 	protected Account() {
 	}
 
-	Account(UUID personId, String username, String passwordHash, boolean oneTime, Instant createdAt) {
+	Account(UUID personId, String username, String passwordHash, Instant createdAt) {
 		this.personId = personId;
 		this.username = username;
 		this.passwordHash = passwordHash;
-		this.oneTime = oneTime;
 		this.createdAt = createdAt;
 	}
 
-	void change(String newUsername, String newHash, boolean newOneTime) {
+	void rename(String newUsername) {
 		this.username = newUsername;
+	}
+
+	void changePassword(String newHash) {
 		this.passwordHash = newHash;
-		this.oneTime = newOneTime;
 	}
 
 	UUID personId() {
@@ -51,10 +50,6 @@ class Account {
 
 	String passwordHash() {
 		return this.passwordHash;
-	}
-
-	boolean isOneTime() {
-		return this.oneTime;
 	}
 
 	Instant createdAt() {

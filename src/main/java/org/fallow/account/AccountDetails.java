@@ -6,10 +6,9 @@ import org.fallow.team.Squad;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
 import org.springframework.stereotype.Component;
-import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Finds who wants to sign in.
+ * Looks accounts up for Spring Security, by the sign-in name as typed.
  */
 @Component
 class AccountDetails implements UserDetailsService {
@@ -18,19 +17,24 @@ class AccountDetails implements UserDetailsService {
 
 	private final Squad squad;
 
-	AccountDetails(Accounts accounts, Squad squad) {
+	private final SignInWork work;
+
+	AccountDetails(Accounts accounts, Squad squad, SignInWork work) {
 		this.accounts = accounts;
 		this.squad = squad;
+		this.work = work;
 	}
 
 	@Override
-	@Transactional(readOnly = true)
 	public SignedInPerson loadUserByUsername(String username) {
-		Account account = this.accounts.find(username)
+		return this.accounts.find(username)
+			.map((account) -> person(new PersonId(account.personId())))
 			.orElseThrow(() -> new UsernameNotFoundException("no such account"));
-		PersonId person = new PersonId(account.personId());
-		return new SignedInPerson(person, this.squad.nameOf(person).orElseThrow(), account.username(),
-				account.passwordHash());
+	}
+
+	/** Somebody who has proved to be this person. */
+	SignedInPerson person(PersonId id) {
+		return new SignedInPerson(id, this.work.call(() -> this.squad.nameOf(id)).orElseThrow());
 	}
 
 }

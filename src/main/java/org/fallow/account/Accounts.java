@@ -1,14 +1,18 @@
 package org.fallow.account;
 
+import java.security.SecureRandom;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.UUID;
 
 import jakarta.persistence.EntityManager;
 import org.fallow.access.PersonId;
+import org.fallow.access.Purpose;
 import org.fallow.team.Club;
 import org.fallow.team.People;
 import org.fallow.team.Team;
@@ -17,17 +21,25 @@ import org.fallow.wording.Problem;
 
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
-import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Who can sign in: e-mail addresses and hashed passwords.
+ * The accounts: who signs in by which name and password. Names that differ in case, or in
+ * full-width and plain letters, are one name. Nothing here asks whether somebody may do
+ * what is asked for: the callers do.
  */
 @Service
-@Transactional
 public class Accounts {
 
 	/** Fewest characters of a chosen password. */
 	public static final int SHORTEST_PASSWORD = 12;
+
+	/** Most characters of a chosen password. */
+	public static final int LONGEST_PASSWORD = 200;
+
+	/** How long a link works that is handed over. */
+	public static final Duration LINK_BY_HAND = Duration.ofHours(24);
+
+	private static final int UNGUESSABLE_BYTES = 32;
 
 	private final EntityManager entities;
 
@@ -35,15 +47,25 @@ public class Accounts {
 
 	private final PasswordEncoder encoder;
 
+	private final PasswordRules rules;
+
+	private final PasswordLinks links;
+
 	private final SetUpCode setUpCode;
+
+	private final SignInWork work;
 
 	private final Clock clock;
 
-	Accounts(EntityManager entities, People people, PasswordEncoder encoder, SetUpCode setUpCode, Clock clock) {
+	Accounts(EntityManager entities, People people, PasswordEncoder encoder, PasswordRules rules, PasswordLinks links,
+			SetUpCode setUpCode, SignInWork work, Clock clock) {
 		this.entities = entities;
 		this.people = people;
 		this.encoder = encoder;
+		this.rules = rules;
+		this.links = links;
 		this.setUpCode = setUpCode;
+		this.work = work;
 		this.clock = clock;
 	}
 
@@ -51,9 +73,9 @@ public class Accounts {
 	 * Whether nobody can sign in yet, so that the set-up page is open.
 	 * @return true until the first account exists
 	 */
-	@Transactional(readOnly = true)
 	public boolean none() {
-		return this.entities.createQuery("select count(a) from Account a", Long.class).getSingleResult() == 0;
+		return this.work
+			.call(() -> this.entities.createQuery("select count(a) from Account a", Long.class).getSingleResult() == 0);
 	}
 
 	/**
@@ -62,151 +84,159 @@ public class Accounts {
 	 * @return what is wrong, as field and message; empty when it is done
 	 */
 	public List<Problem> setUp(SetUp setUp) {
-		List<Problem> problems = setUp.problems();
 		if (!none()) {
 			return List.of(Problem.of("code", "set-up.done"));
 		}
 		if (!this.setUpCode.matches(setUp.code())) {
 			return List.of(Problem.of("code", "set-up.code.wrong"));
 		}
-		if (!problems.isEmpty()) {
-			return problems;
+		List<Problem> problems = new ArrayList<>(setUp.problems());
+		problems.addAll(check(setUp.username(), setUp.password(), setUp.name()));
+		if (problems.isEmpty()) {
+			Purpose.OPERATION.run(() -> this.work.together(() -> found(setUp)));
 		}
+		return problems;
+	}
+
+	private void found(SetUp setUp) {
 		Club club = this.people.foundClub(setUp.clubName());
 		Team team = this.people.addTeam(club.id(), setUp.teamName(), ZoneId.of(setUp.zone().strip()));
 		PersonId coach = this.people.addCoach(team.id(), setUp.name());
 		this.people.owns(club.id(), coach);
 		open(coach, setUp.username(), setUp.password());
-		return List.of();
 	}
 
 	/**
-	 * Opens an account with a chosen password.
-	 * @param person whose
-	 * @param username e-mail address or other sign-in name; upper and lower case are the
-	 * same
-	 * @param password at least {@value #SHORTEST_PASSWORD} characters
-	 * @throws IllegalArgumentException if the address is taken; ask {@link #isTaken}
-	 */
-	public void open(PersonId person, String username, String password) {
-		store(person, username, password, false);
-	}
-
-	/**
-	 * Gives a person a one-time password, opening the account if there is none.
-	 * @param person whose
-	 * @param username e-mail address or other sign-in name; upper and lower case are the
-	 * same
-	 * @return the password, to be shown once; it cannot be read again
-	 * @throws IllegalArgumentException if the address is somebody else's
-	 */
-	public String issuePassword(PersonId person, String username) {
-		String password = SetUpCode.draw();
-		store(person, username, password, true);
-		return password;
-	}
-
-	/**
-	 * Replaces a person's password by one they chose.
-	 * @param person whose
-	 * @param present the password so far
-	 * @param wanted the new one
-	 * @return what is wrong; empty when it is done
-	 */
-	public Optional<Message> changePassword(PersonId person, String present, String wanted) {
-		Account account = this.entities.find(Account.class, person.value());
-		if (account == null || !this.encoder.matches(present, account.passwordHash())) {
-			return Optional.of(Message.of("password.present.wrong"));
-		}
-		if (wanted.length() < SHORTEST_PASSWORD) {
-			return Optional.of(Message.of("password.short", SHORTEST_PASSWORD));
-		}
-		account.change(account.username(), encoded(wanted), false);
-		return Optional.empty();
-	}
-
-	/**
-	 * What speaks against a sign-in name and a password.
+	 * What is wrong with a sign-in name and a password that somebody wants.
 	 * @param username as typed
 	 * @param password as typed
-	 * @param name the person's, which no password shall be made of
-	 * @return what is wrong, by field; empty if both will do
+	 * @param name the person's name, which a password must not be made of
+	 * @return problems of the fields {@code username} and {@code password}; empty when
+	 * both will do
 	 */
-	@Transactional(readOnly = true)
 	public List<Problem> check(String username, String password, String name) {
-		List<Problem> problems = new java.util.ArrayList<>();
-		if (!username.strip().matches("\\S{3,100}")) {
+		List<Problem> problems = new ArrayList<>();
+		if (!SignInName.isOne(username)) {
 			problems.add(Problem.of("username", "account.username.form"));
 		}
 		else if (isTaken(username)) {
 			problems.add(Problem.of("username", "account.username.taken"));
 		}
-		if (password.length() < SHORTEST_PASSWORD) {
-			problems.add(Problem.of("password", "password.short", SHORTEST_PASSWORD));
-		}
+		this.rules.problem(password, SignInName.folded(username), name)
+			.ifPresent((problem) -> problems.add(new Problem("password", problem)));
 		return problems;
 	}
 
 	/**
-	 * Whether an address is in use by somebody else.
-	 * @param username e-mail address
+	 * Opens an account with a chosen password, or replaces name and password of one.
+	 * @param person whose
+	 * @param username e-mail address or other sign-in name
+	 * @param password one that {@link #check} found nothing wrong with
+	 * @throws IllegalArgumentException if the name is somebody else's; ask
+	 * {@link #isTaken}
+	 */
+	public void open(PersonId person, String username, String password) {
+		String hash = encoded(password);
+		this.work.run(() -> store(person, username, hash));
+	}
+
+	/**
+	 * Opens an account that nobody can sign in to before {@link #resetLink} has been
+	 * used.
+	 * @param person whose
+	 * @param username e-mail address or other sign-in name
+	 * @throws IllegalArgumentException if the name is somebody else's
+	 */
+	public void open(PersonId person, String username) {
+		byte[] random = new byte[UNGUESSABLE_BYTES];
+		new SecureRandom().nextBytes(random);
+		open(person, username, HexFormat.of().formatHex(random));
+	}
+
+	/**
+	 * Draws a link by which a person sets a new password, once and within
+	 * {@link #LINK_BY_HAND}. Earlier links of the person no longer work.
+	 * @param person whose, with an account
+	 * @return the token that ends the link's path; it cannot be read again
+	 * @throws IllegalArgumentException if the person has no account
+	 */
+	public String resetLink(PersonId person) {
+		return this.work.call(() -> {
+			if (this.entities.find(Account.class, person.value()) == null) {
+				throw new IllegalArgumentException("a link for somebody without an account");
+			}
+			return this.links.issue(person, LINK_BY_HAND);
+		});
+	}
+
+	/**
+	 * Whether a person can sign in here at all.
+	 * @param person who
+	 * @return true with an account
+	 */
+	public boolean hasAccount(PersonId person) {
+		return find(person).isPresent();
+	}
+
+	/**
+	 * Whether a sign-in name is in use by somebody else.
+	 * @param username as typed
 	 * @param except the person who may have it
 	 * @return true if it is
 	 */
-	@Transactional(readOnly = true)
 	public boolean isTaken(String username, PersonId except) {
 		return find(username).filter((account) -> !account.personId().equals(except.value())).isPresent();
 	}
 
 	/**
-	 * Whether an address is in use by anybody.
-	 * @param username e-mail address
+	 * Whether a sign-in name is in use by anybody.
+	 * @param username as typed
 	 * @return true if it is
 	 */
-	@Transactional(readOnly = true)
 	public boolean isTaken(String username) {
 		return find(username).isPresent();
 	}
 
-	/**
-	 * Whether a person still signs in with a password that was issued to them.
-	 * @param person whose account
-	 * @return true until they chose one; false without an account
-	 */
-	@Transactional(readOnly = true)
-	public boolean hasIssuedPassword(PersonId person) {
-		Account account = this.entities.find(Account.class, person.value());
-		return account != null && account.isOneTime();
+	/** What is wrong with a new password of this account. */
+	Optional<Message> problem(Account account, String password, String name) {
+		return this.rules.problem(password, account.username(), name);
+	}
+
+	Optional<Account> find(PersonId person) {
+		return this.work.call(() -> Optional.ofNullable(this.entities.find(Account.class, person.value())));
 	}
 
 	Optional<Account> find(String username) {
-		return this.entities.createQuery("select a from Account a where a.username = :username", Account.class)
-			.setParameter("username", folded(username))
-			.getResultStream()
-			.findFirst();
+		return this.work
+			.call(() -> this.entities.createQuery("select a from Account a where a.username = :username", Account.class)
+				.setParameter("username", SignInName.folded(username))
+				.getResultStream()
+				.findFirst());
 	}
 
-	private void store(PersonId person, String username, String password, boolean oneTime) {
+	/** Replaces the password; within a transaction it becomes true with it. */
+	void changePassword(PersonId person, String hash) {
+		this.work.run(() -> this.entities.find(Account.class, person.value()).changePassword(hash));
+	}
+
+	private void store(PersonId person, String username, String hash) {
 		if (isTaken(username, person)) {
-			throw new IllegalArgumentException("the address is somebody else's");
+			throw new IllegalArgumentException("the sign-in name is somebody else's");
 		}
+		String folded = SignInName.folded(username);
 		Account account = this.entities.find(Account.class, person.value());
 		if (account == null) {
-			this.entities.persist(
-					new Account(person.value(), folded(username), encoded(password), oneTime, this.clock.instant()));
+			this.entities.persist(new Account(person.value(), folded, hash, this.clock.instant()));
 		}
 		else {
-			account.change(folded(username), encoded(password), oneTime);
+			account.rename(folded);
+			account.changePassword(hash);
 		}
 		this.entities.flush();
 	}
 
-	private String encoded(String password) {
-		return java.util.Objects.requireNonNull(this.encoder.encode(password));
-	}
-
-	private static String folded(String username) {
-		return username.strip().toLowerCase(Locale.ROOT);
+	String encoded(String password) {
+		return Objects.requireNonNull(this.encoder.encode(password));
 	}
 
 }

@@ -30,12 +30,6 @@ public record SetUp(String code, String clubName, String teamName, String zone, 
 		if (!isZone(this.zone)) {
 			problems.add(Problem.of("zone", "set-up.zone.unknown"));
 		}
-		if (!this.username.strip().matches("\\S{3,100}")) {
-			problems.add(Problem.of("username", "account.username.form"));
-		}
-		if (this.password.length() < Accounts.SHORTEST_PASSWORD) {
-			problems.add(Problem.of("password", "password.short", Accounts.SHORTEST_PASSWORD));
-		}
 		return problems;
 	}
 

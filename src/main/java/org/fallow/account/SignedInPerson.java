@@ -8,7 +8,6 @@ import org.fallow.access.PersonId;
 import org.fallow.access.SignedIn;
 import org.fallow.team.Role;
 
-import org.springframework.security.core.CredentialsContainer;
 import org.springframework.security.core.GrantedAuthority;
 import org.springframework.security.core.authority.SimpleGrantedAuthority;
 import org.springframework.security.core.userdetails.UserDetails;
@@ -19,9 +18,9 @@ import org.jspecify.annotations.Nullable;
  * {@code @AuthenticationPrincipal SignedInPerson}. It is kept in the session, so it holds
  * only what Java can serialize anywhere.
  */
-public final class SignedInPerson implements SignedIn, UserDetails, CredentialsContainer {
+public final class SignedInPerson implements SignedIn, UserDetails {
 
-	private static final long serialVersionUID = 2L;
+	private static final long serialVersionUID = 3L;
 
 	/** What a person is here changes while signed in; it is asked each time. */
 	private static final GrantedAuthority SIGNED_IN = new SimpleGrantedAuthority("ROLE_PERSON");
@@ -30,15 +29,9 @@ public final class SignedInPerson implements SignedIn, UserDetails, CredentialsC
 
 	private final String name;
 
-	private final String username;
-
-	private @Nullable String passwordHash;
-
-	SignedInPerson(PersonId id, String name, String username, String passwordHash) {
+	SignedInPerson(PersonId id, String name) {
 		this.id = id.value();
 		this.name = name;
-		this.username = username;
-		this.passwordHash = passwordHash;
 	}
 
 	@Override
@@ -68,19 +61,19 @@ public final class SignedInPerson implements SignedIn, UserDetails, CredentialsC
 		return List.of(SIGNED_IN);
 	}
 
+	/** Never known here: whoever judges a password reads its hash and forgets it. */
 	@Override
 	public @Nullable String getPassword() {
-		return this.passwordHash;
+		return null;
 	}
 
+	/**
+	 * What the framework calls this person, in the list of sessions for example.
+	 * @return the person's id as text, nothing personal
+	 */
 	@Override
 	public String getUsername() {
-		return this.username;
-	}
-
-	@Override
-	public void eraseCredentials() {
-		this.passwordHash = null;
+		return this.id.toString();
 	}
 
 	@Override

@@ -3,6 +3,7 @@ package org.fallow.team;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.Comparator;
@@ -220,6 +221,19 @@ public class Squad {
 	}
 
 	/**
+	 * The zone in which a person's civil days are counted.
+	 * @param id the person
+	 * @return the zone, empty if there is no such person
+	 */
+	public Optional<ZoneId> zoneOf(PersonId id) {
+		return this.jdbc.sql("select zone_id from person where id = ?")
+			.param(id.value())
+			.query(String.class)
+			.optional()
+			.map(ZoneId::of);
+	}
+
+	/**
 	 * Whether a person may look after an athlete.
 	 * @param coach the person who asks
 	 * @param athlete the athlete asked about
@@ -285,7 +299,7 @@ public class Squad {
 
 	/**
 	 * The athletes of the teams a person leads, those who share nothing among them: names
-	 * and ages, no health data.
+	 * and ages, no health data. Sign-in names are told to the present person only.
 	 * @param coach the head coach
 	 * @param day the day ages are told on
 	 * @return by name
@@ -298,11 +312,11 @@ public class Squad {
 				join person p on p.id = m.person_id
 				join team t on t.id = m.team_id
 				left join training_group g on g.id = m.group_id
-				left join account a on a.person_id = p.id
+				left join squad_usernames(?) a on a.person_id = p.id
 				where m.left_at is null and m.team_id in
 					(select c.team_id from post c where c.kind = 'HEAD_COACH' and\s""" + HELD + """
 				) order by p.name, p.id""")
-			.params(coach.value(), now())
+			.params(now(), coach.value(), now())
 			.query((row, number) -> Rows.member(row, day))
 			.list();
 	}

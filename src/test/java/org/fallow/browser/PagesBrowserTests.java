@@ -187,7 +187,7 @@ class PagesBrowserTests extends OnRealPages {
 		athlete.go("/report");
 		athlete.tick("kind", "FEVER");
 		athlete.tick("worst", "6");
-		this.jdbc.sql("delete from spring_session where principal_name = ?").param(this.annName).update();
+		this.jdbc.sql("delete from spring_session where principal_name = ?").param(this.ann.id().toString()).update();
 		athlete.press("form button.primary");
 		assertThat(athlete.path()).startsWith("/sign-in");
 		athlete.sees("sign-in.expired");

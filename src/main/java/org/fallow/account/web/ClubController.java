@@ -10,6 +10,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 
 import org.fallow.access.Secret;
+import org.fallow.account.PublicUrl;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Invitations;
 import org.fallow.team.NewAthlete;
@@ -53,12 +54,12 @@ class ClubController {
 
 	private final Invitations invitations;
 
-	private final PublicAddress address;
+	private final PublicUrl address;
 
 	private final Clock clock;
 
 	ClubController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
-			PublicAddress address, Clock clock) {
+			PublicUrl address, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;

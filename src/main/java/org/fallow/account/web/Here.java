@@ -1,9 +1,12 @@
 package org.fallow.account.web;
 
 import org.fallow.access.CurrentPerson;
+import org.fallow.account.SignedInPerson;
 import org.fallow.team.Squad;
 import org.fallow.team.Standing;
 
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
 import org.springframework.web.context.request.RequestAttributes;
 import org.springframework.web.context.request.RequestContextHolder;
@@ -27,6 +30,15 @@ class Here {
 	Here(CurrentPerson current, Squad squad) {
 		this.current = current;
 		this.squad = squad;
+	}
+
+	/**
+	 * What the request's person is called.
+	 * @return the name, empty when nobody is signed in
+	 */
+	public String name() {
+		Authentication present = SecurityContextHolder.getContext().getAuthentication();
+		return (present != null && present.getPrincipal() instanceof SignedInPerson person) ? person.name() : "";
 	}
 
 	/**

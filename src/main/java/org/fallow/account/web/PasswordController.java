@@ -1,6 +1,8 @@
 package org.fallow.account.web;
 
+import jakarta.servlet.http.HttpSession;
 import org.fallow.account.Accounts;
+import org.fallow.account.OwnPassword;
 import org.fallow.team.AthleteAccess;
 import org.fallow.wording.Message;
 import org.springframework.stereotype.Controller;
@@ -12,18 +14,21 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /**
- * Anybody's own password. Whoever signs in with an issued one is led here first.
+ * Anybody's own password. A change ends the person's other sessions.
  */
 @Controller
 class PasswordController {
 
 	private final AthleteAccess access;
 
-	private final Accounts accounts;
+	private final OwnPassword password;
 
-	PasswordController(AthleteAccess access, Accounts accounts) {
+	private final SignIns signIns;
+
+	PasswordController(AthleteAccess access, OwnPassword password, SignIns signIns) {
 		this.access = access;
-		this.accounts = accounts;
+		this.password = password;
+		this.signIns = signIns;
 	}
 
 	@GetMapping("/password")
@@ -33,7 +38,7 @@ class PasswordController {
 	}
 
 	@PostMapping("/password")
-	String change(@ModelAttribute("form") PasswordForm form, BindingResult result, Model model,
+	String change(@ModelAttribute("form") PasswordForm form, BindingResult result, Model model, HttpSession session,
 			RedirectAttributes redirect) {
 		String present = PasswordForm.typed(form.present());
 		String wanted = PasswordForm.typed(form.wanted());
@@ -44,12 +49,12 @@ class PasswordController {
 			result.rejectValue("wanted", "password.same");
 		}
 		else {
-			this.accounts.changePassword(this.access.person(), present, wanted)
-				.ifPresent((problem) -> reject(result, problem));
+			this.password.change(this.access.person(), present, wanted).ifPresent((problem) -> reject(result, problem));
 		}
 		if (result.hasErrors()) {
 			return page(model);
 		}
+		this.signIns.endAll(this.access.person(), session.getId());
 		redirect.addFlashAttribute("notice", Message.of("password.changed"));
 		return "redirect:/password";
 	}
@@ -60,7 +65,6 @@ class PasswordController {
 	}
 
 	private String page(Model model) {
-		model.addAttribute("issued", this.accounts.hasIssuedPassword(this.access.person()));
 		model.addAttribute("shortest", Accounts.SHORTEST_PASSWORD);
 		return "account/password";
 	}

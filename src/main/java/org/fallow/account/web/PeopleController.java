@@ -10,6 +10,7 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.access.Secret;
+import org.fallow.account.PublicUrl;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Group;
@@ -55,12 +56,12 @@ class PeopleController {
 
 	private final Invitations invitations;
 
-	private final PublicAddress address;
+	private final PublicUrl address;
 
 	private final Clock clock;
 
 	PeopleController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
-			PublicAddress address, Clock clock) {
+			PublicUrl address, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;

@@ -1,28 +1,44 @@
 package org.fallow.account.web;
 
 import java.io.IOException;
+import java.time.Duration;
+import java.util.List;
 import java.util.function.Predicate;
 
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.account.SignInWays;
+import org.fallow.account.TooManyTries;
 import org.fallow.team.Standing;
+
 import org.springframework.boot.security.autoconfigure.web.servlet.PathRequest;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.http.HttpMethod;
+import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.authorization.AuthorizationManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
-import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.web.SecurityFilterChain;
-import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
 import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.access.AccessDeniedHandlerImpl;
+import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
+import org.springframework.security.web.authentication.HttpMessageConverterAuthenticationSuccessHandler;
+import org.springframework.security.web.authentication.SavedRequestAwareAuthenticationSuccessHandler;
+import org.springframework.security.web.authentication.session.ChangeSessionIdAuthenticationStrategy;
+import org.springframework.security.web.authentication.session.CompositeSessionAuthenticationStrategy;
+import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
+import org.springframework.security.web.csrf.CsrfAuthenticationStrategy;
 import org.springframework.security.web.csrf.CsrfException;
+import org.springframework.security.web.csrf.HttpSessionCsrfTokenRepository;
+import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
-import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+import org.springframework.security.web.webauthn.authentication.WebAuthnAuthenticationFilter;
+import org.springframework.session.security.web.authentication.SpringSessionRememberMeServices;
 
 /**
  * Who may ask for what: everything needs a sign-in except the sign-in and set-up pages,
@@ -38,32 +54,77 @@ class SecurityConfiguration {
 
 	private static final RequestMatcher SIGN_IN_PATH = PathPatternRequestMatcher.withDefaults().matcher(SIGN_IN);
 
+	/** No passkey signs more bytes than this. */
+	private static final long LONGEST_SIGNATURE = 64 * 1024;
+
+	private static final SpringSessionRememberMeServices STAY = stay();
+
 	private static final AccessDeniedHandler FORBIDDEN = new AccessDeniedHandlerImpl();
 
 	@Bean
-	SecurityFilterChain pages(HttpSecurity http, Here here) throws Exception {
-		http.authorizeHttpRequests(
-				(requests) -> requests.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
-					.permitAll()
-					.requestMatchers(SIGN_IN, "/join", "/join/**", "/set-up", "/error", "/icon.svg", "/actuator/health",
-							"/actuator/health/**")
-					.permitAll()
-					.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/style")
-					.access(standing(here, Standing::coach))
-					.requestMatchers("/people", "/people/**", "/import", "/import/**")
-					.access(standing(here, Standing::headCoach))
-					.requestMatchers("/club", "/club/**")
-					.access(standing(here, Standing::owner))
-					.anyRequest()
-					.authenticated());
-		http.formLogin((form) -> form.loginPage(SIGN_IN).defaultSuccessUrl("/").failureUrl(SIGN_IN + "?failed"));
+	SecurityFilterChain pages(HttpSecurity http, Here here, SignInWays ways) throws Exception {
+		http.authorizeHttpRequests((requests) -> requests
+			.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
+			.permitAll()
+			.requestMatchers(SIGN_IN, "/join", "/join/**", "/set-up", "/error", "/icon.svg", "/actuator/health",
+					"/actuator/health/**")
+			.permitAll()
+			.requestMatchers(SIGN_IN + "/passkey", SIGN_IN + "/passkey/options", "/forgotten", "/reset", "/reset/*")
+			.permitAll()
+			.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/style")
+			.access(standing(here, Standing::coach))
+			.requestMatchers("/people", "/people/**", "/import", "/import/**")
+			.access(standing(here, Standing::headCoach))
+			.requestMatchers("/club", "/club/**")
+			.access(standing(here, Standing::owner))
+			.anyRequest()
+			.authenticated());
+		http.authenticationManager(ways.byPassword());
+		http.formLogin((form) -> form.loginPage(SIGN_IN)
+			.successHandler(new NoteDevice(new SavedRequestAwareAuthenticationSuccessHandler()))
+			.failureHandler(SecurityConfiguration::failed));
+		http.rememberMe((remember) -> remember.rememberMeServices(STAY));
+		http.addFilterBefore(passkeys(ways), BasicAuthenticationFilter.class);
 		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
-		http.sessionManagement((sessions) -> sessions.invalidSessionUrl(SIGN_IN + "?expired")
+		http.sessionManagement((sessions) -> sessions.invalidSessionStrategy(new LostSession(SIGN_IN + "?expired"))
 			.sessionFixation((fixation) -> fixation.changeSessionId()));
 		http.exceptionHandling((exceptions) -> exceptions.accessDeniedHandler(SecurityConfiguration::denied));
 		http.httpBasic((basic) -> basic.disable());
 		http.headers(SecurityConfiguration::headers);
 		return http.build();
+	}
+
+	/**
+	 * The library's filter with what it leaves out: another session id, another form
+	 * token, and a body of bounded length.
+	 */
+	private static WebAuthnAuthenticationFilter passkeys(SignInWays ways) {
+		WebAuthnAuthenticationFilter filter = new WebAuthnAuthenticationFilter();
+		RequestMatcher path = PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, SIGN_IN + "/passkey");
+		filter.setRequiresAuthenticationRequestMatcher((request) -> path.matches(request)
+				&& request.getContentLengthLong() >= 0 && request.getContentLengthLong() <= LONGEST_SIGNATURE);
+		filter.setAuthenticationManager(ways.byPasskey());
+		filter.setSessionAuthenticationStrategy(
+				new CompositeSessionAuthenticationStrategy(List.of(new ChangeSessionIdAuthenticationStrategy(),
+						new CsrfAuthenticationStrategy(new HttpSessionCsrfTokenRepository()))));
+		filter.setRememberMeServices(STAY);
+		filter.setAuthenticationSuccessHandler(new NoteDevice(new HttpMessageConverterAuthenticationSuccessHandler()));
+		return filter;
+	}
+
+	/** Nothing of what was typed is kept, neither in the session nor in the address. */
+	private static void failed(HttpServletRequest request, HttpServletResponse response,
+			AuthenticationException failure) throws IOException {
+		String why = (failure instanceof TooManyTries tries) ? "?wait=" + tries.seconds() : "?failed";
+		response.sendRedirect(request.getContextPath() + SIGN_IN + why);
+	}
+
+	/** On one's own phone a session lasts until nobody looked in for sixty days. */
+	private static SpringSessionRememberMeServices stay() {
+		SpringSessionRememberMeServices services = new SpringSessionRememberMeServices();
+		services.setRememberMeParameterName("stay");
+		services.setValiditySeconds((int) Duration.ofDays(60).toSeconds());
+		return services;
 	}
 
 	/** A sign-in page that stood open too long is shown anew; all else is forbidden. */

@@ -1,15 +1,17 @@
 package org.fallow.account.web;
 
+import java.time.Duration;
 import java.util.List;
 
 import jakarta.servlet.http.HttpSession;
 import org.fallow.account.Accounts;
 import org.fallow.account.DemoAccounts;
+import org.fallow.account.TooManyTries;
 import org.fallow.team.Standing;
-import org.fallow.account.SignedInPerson;
+import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.beans.factory.ObjectProvider;
-import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -20,6 +22,9 @@ import org.springframework.web.context.request.WebRequest;
  */
 @Controller
 class SignInController {
+
+	/** Reasons to be here that the address can name. */
+	private static final List<String> WHY = List.of("signed-out", "signed-out-everywhere", "expired", "reset");
 
 	private final Accounts accounts;
 
@@ -39,26 +44,34 @@ class SignInController {
 			return "redirect:/set-up";
 		}
 		model.addAttribute("failed", request.getParameterMap().containsKey("failed"));
-		model.addAttribute("signedOut", request.getParameterMap().containsKey("signed-out"));
-		model.addAttribute("expired", request.getParameterMap().containsKey("expired"));
+		model.addAttribute("wait", wait(request.getParameter("wait")));
+		WHY.stream()
+			.filter(request.getParameterMap()::containsKey)
+			.findFirst()
+			.ifPresent((why) -> model.addAttribute("why", Message.of("sign-in." + why)));
 		DemoAccounts demo = this.demoAccounts.getIfAvailable();
 		model.addAttribute("demoAccounts", (demo == null) ? List.of() : demo.list());
 		return "account/sign-in";
 	}
 
+	/** The address says how long; nobody has to wait longer than the longest wait. */
+	private static @Nullable Message wait(@Nullable String seconds) {
+		if (seconds == null || !seconds.matches("[0-9]{1,3}")) {
+			return null;
+		}
+		return TooManyTries.message("sign-in.wait", Duration.ofSeconds(Long.parseLong(seconds)));
+	}
+
 	@GetMapping("/")
-	String home(@AuthenticationPrincipal SignedInPerson person, HttpSession session) {
+	String home(HttpSession session) {
 		if (session.getAttribute(JoinController.INVITATION) != null) {
 			return "redirect:/join";
-		}
-		if (this.accounts.hasIssuedPassword(person.personId())) {
-			return "redirect:/password";
 		}
 		Standing standing = this.here.standing();
 		if (standing.coach()) {
 			return "redirect:/board";
 		}
-		return standing.athlete() ? "redirect:/today" : standing.owner() ? "redirect:/club" : "redirect:/password";
+		return standing.athlete() ? "redirect:/today" : standing.owner() ? "redirect:/club" : "redirect:/account";
 	}
 
 }

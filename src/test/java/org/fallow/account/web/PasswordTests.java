@@ -36,6 +36,8 @@ class PasswordTests {
 
 	private static final String WANTED = "a sentence of one's own";
 
+	private static final String PRESENT = "the sentence so far";
+
 	@Autowired
 	private MockMvc mvc;
 
@@ -50,45 +52,41 @@ class PasswordTests {
 
 	private String username;
 
-	private String issued;
-
 	private UserDetails coach;
 
 	@BeforeEach
-	void issueAPassword() {
+	void openAnAccount() {
 		Team team = this.people.addTeam(this.people.foundClub("Club " + UUID.randomUUID()).id(), "Team",
 				ZoneOffset.UTC);
 		PersonId person = this.people.addCoach(team.id(), "Cay");
 		this.username = person + "@club.example";
-		this.issued = this.accounts.issuePassword(person, this.username);
+		this.accounts.open(person, this.username, PRESENT);
 		this.coach = this.users.loadUserByUsername(this.username);
 	}
 
 	@Test
-	void leadsToTheChangeUntilAPasswordIsChosen() throws Exception {
-		this.mvc.perform(get("/").with(user(this.coach))).andExpect(redirectedUrl("/password"));
-		assertThat(html(get("/password").with(user(this.coach)))).contains("the password you were given");
-		this.mvc.perform(change(this.issued, WANTED, WANTED))
+	void changesThePassword() throws Exception {
+		this.mvc.perform(change(PRESENT, WANTED, WANTED))
 			.andExpect(redirectedUrl("/password"))
 			.andExpect(flash().attribute("notice", Message.of("password.changed")));
-		this.mvc.perform(get("/").with(user(this.coach))).andExpect(redirectedUrl("/board"));
-		assertThat(html(get("/password").with(user(this.coach)))).doesNotContain("the password you were given");
+		assertThat(html(get("/password").with(user(this.coach)))).contains("all your other devices");
 	}
 
 	@Test
 	void signsInWithTheNewPasswordOnly() throws Exception {
-		this.mvc.perform(change(this.issued, WANTED, WANTED));
-		this.mvc.perform(signIn(this.issued)).andExpect(redirectedUrl("/sign-in?failed"));
+		this.mvc.perform(change(PRESENT, WANTED, WANTED));
+		this.mvc.perform(signIn(PRESENT)).andExpect(redirectedUrl("/sign-in?failed"));
 		this.mvc.perform(signIn(WANTED)).andExpect(redirectedUrl("/"));
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "wrong,a long enough one,a long enough one,present", "ISSUED,short,short,wanted",
-			"ISSUED,a long enough one,a long enough two,again", "ISSUED,ISSUED,ISSUED,wanted" })
+	@CsvSource({ "wrong,a long enough one,a long enough one,present", "PRESENT,short,short,wanted",
+			"PRESENT,a long enough one,a long enough two,again", "PRESENT,PRESENT,PRESENT,wanted",
+			"PRESENT,password1234,password1234,wanted" })
 	void refusesAndSendsNoPasswordBack(String present, String wanted, String again, String field) throws Exception {
 		String html = html(change(real(present), real(wanted), real(again)));
-		assertThat(html).contains("id=\"" + field + "-problem\"").doesNotContain("long enough", this.issued);
-		this.mvc.perform(signIn(this.issued)).andExpect(redirectedUrl("/"));
+		assertThat(html).contains("id=\"" + field + "-problem\"").doesNotContain("long enough", PRESENT);
+		this.mvc.perform(signIn(PRESENT)).andExpect(redirectedUrl("/"));
 	}
 
 	@Test
@@ -96,8 +94,8 @@ class PasswordTests {
 		this.mvc.perform(get("/password")).andExpect(redirectedUrl("/sign-in"));
 	}
 
-	private String real(String password) {
-		return password.equals("ISSUED") ? this.issued : password;
+	private static String real(String password) {
+		return password.equals("PRESENT") ? PRESENT : password;
 	}
 
 	private MockHttpServletRequestBuilder change(String present, String wanted, String again) {

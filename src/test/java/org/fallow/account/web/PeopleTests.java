@@ -68,6 +68,8 @@ class PeopleTests {
 
 	private UserDetails coach;
 
+	private String coachName;
+
 	private String username;
 
 	@BeforeEach
@@ -77,7 +79,9 @@ class PeopleTests {
 		this.other = this.people.addTeam(club, "Other", ZoneOffset.UTC);
 		this.people.addAthlete(this.own.id(), NewAthlete.named("Ann Own"));
 		this.people.addAthlete(this.other.id(), NewAthlete.named("Ben Other"));
-		this.coach = account(this.people.addCoach(this.own.id(), "Cay"));
+		PersonId cay = this.people.addCoach(this.own.id(), "Cay");
+		this.coach = account(cay);
+		this.coachName = cay + "@club.example";
 		this.username = UUID.randomUUID() + "@club.example";
 	}
 

@@ -80,7 +80,7 @@ class BoardZonesTests {
 		this.team = this.people.addTeam(this.people.foundClub("Club " + UUID.randomUUID()).id(), "Team",
 				ZoneOffset.UTC);
 		PersonId id = this.people.addCoach(this.team.id(), "Cay");
-		this.accounts.issuePassword(id, id + "@club.example");
+		this.accounts.open(id, id + "@club.example");
 		this.coach = this.users.loadUserByUsername(id + "@club.example");
 	}
 

@@ -85,7 +85,7 @@ class MorningPageTests {
 				ZoneOffset.UTC);
 		this.ann = this.people.addAthlete(team.id(), NewAthlete.named("Ann"));
 		this.ben = this.people.addAthlete(team.id(), NewAthlete.named("Ben"));
-		this.accounts.issuePassword(this.ann.id(), this.ann.id() + "@club.example");
+		this.accounts.open(this.ann.id(), this.ann.id() + "@club.example");
 		this.byAnn = this.users.loadUserByUsername(this.ann.id() + "@club.example");
 	}
 

@@ -71,7 +71,7 @@ class SessionPageTests {
 		Team team = this.people.addTeam(this.people.foundClub("Club " + UUID.randomUUID()).id(), "Team",
 				ZoneOffset.UTC);
 		this.ann = this.people.addAthlete(team.id(), NewAthlete.named("Ann"));
-		this.accounts.issuePassword(this.ann.id(), this.ann.id() + "@club.example");
+		this.accounts.open(this.ann.id(), this.ann.id() + "@club.example");
 		this.byAnn = this.users.loadUserByUsername(this.ann.id() + "@club.example");
 	}
 

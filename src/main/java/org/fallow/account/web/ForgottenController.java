@@ -1,0 +1,38 @@
+package org.fallow.account.web;
+
+import org.fallow.account.ResetMail;
+
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/**
+ * For those who forgot their password. It answers everybody alike.
+ */
+@Controller
+class ForgottenController {
+
+	private final ResetMail mail;
+
+	ForgottenController(ResetMail mail) {
+		this.mail = mail;
+	}
+
+	@GetMapping("/forgotten")
+	String show(Model model, @RequestParam(required = false) String sent) {
+		model.addAttribute("mail", this.mail.isPossible());
+		model.addAttribute("sent", sent != null && this.mail.isPossible());
+		return "account/forgotten";
+	}
+
+	@PostMapping("/forgotten")
+	String send(@RequestParam(defaultValue = "") String username) {
+		if (this.mail.isPossible()) {
+			this.mail.send(username);
+		}
+		return "redirect:/forgotten?sent";
+	}
+
+}
