@@ -92,6 +92,21 @@ public class AthleteAccess {
 	}
 
 	/**
+	 * An athlete for whom the signed-in coach may record what loosens.
+	 * @param id who is asked for
+	 * @return the athlete
+	 * @throws NoSuchAthlete if there is none of this id whom the person covers in more
+	 * than a deputy's post
+	 */
+	public Athlete fullyCoached(UUID id) {
+		Athlete athlete = coached(id);
+		if (!mayLoosen(athlete.id())) {
+			throw new NoSuchAthlete(athlete.id());
+		}
+		return athlete;
+	}
+
+	/**
 	 * Notes that the present person added something to an athlete's data.
 	 * @param athlete whose
 	 * @param what which kind of fact

@@ -26,7 +26,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 /**
  * A head coach hands a person of the team a link that sets a new password. Whoever could
  * do more than the head coach, or something elsewhere, is left out: the link would hand
- * that over, too. So is the head coach, whose own password asks for the present one.
+ * that over, too; and so would it an athlete's data that is not shared. So is the head
+ * coach, whose own password asks for the present one.
  */
 @Controller
 class ResetLinkController {
@@ -76,7 +77,7 @@ class ResetLinkController {
 	private Optional<Member> athlete(PersonId person) {
 		return this.squad.membersOf(this.access.person(), LocalDate.now(this.clock))
 			.stream()
-			.filter((member) -> member.id().equals(person))
+			.filter((member) -> member.id().equals(person) && member.shares())
 			.findFirst();
 	}
 

@@ -79,6 +79,7 @@ class AthletePage {
 	@GetMapping("/athletes/{id}")
 	String athlete(@PathVariable UUID id, @RequestParam(required = false) @Nullable String day, Model model) {
 		Athlete athlete = this.access.coached(id, TraceSubject.ATHLETE_PAGE);
+		model.addAttribute("mayLoosen", this.access.mayLoosen(athlete.id()));
 		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
 		List<AssessedDay> all = this.assessments.of(athlete.id(), LocalDate.EPOCH, today);

@@ -54,6 +54,7 @@ class ClearancePage {
 
 	@GetMapping
 	String form(@PathVariable UUID id, Model model) {
+		this.access.fullyCoached(id);
 		Athlete athlete = this.access.coached(id, TraceSubject.CLEARANCE_PAGE);
 		String today = this.today.today(athlete).toString();
 		model.addAttribute("form",
@@ -64,7 +65,7 @@ class ClearancePage {
 	@PostMapping
 	String record(@PathVariable UUID id, @ModelAttribute("form") ClearanceForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
-		Athlete athlete = this.access.coached(id);
+		Athlete athlete = this.access.fullyCoached(id);
 		Optional<LocalDate> spoke = Problems.day(result, "day", form.day());
 		Optional<LocalDate> from = Problems.day(result, "from", form.from());
 		Optional<LocalDate> until = Problems.day(result, "until", form.until());
