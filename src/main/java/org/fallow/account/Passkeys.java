@@ -14,11 +14,11 @@ import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.JdbcOperations;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.web.webauthn.api.AuthenticatorSelectionCriteria;
+import org.springframework.security.web.webauthn.api.Bytes;
 import org.springframework.security.web.webauthn.api.CredentialRecord;
 import org.springframework.security.web.webauthn.api.PublicKeyCredentialCreationOptions;
 import org.springframework.security.web.webauthn.api.PublicKeyCredentialRequestOptions;
 import org.springframework.security.web.webauthn.api.PublicKeyCredentialRpEntity;
-import org.springframework.security.web.webauthn.api.PublicKeyCredentialUserEntity;
 import org.springframework.security.web.webauthn.api.ResidentKeyRequirement;
 import org.springframework.security.web.webauthn.api.UserVerificationRequirement;
 import org.springframework.security.web.webauthn.management.ImmutablePublicKeyCredentialCreationOptionsRequest;
@@ -112,7 +112,7 @@ public class Passkeys {
 	/**
 	 * What the browser needs to make a passkey for the present person.
 	 * @param present who is signed in
-	 * @return options with a fresh challenge, to be kept until {@link #register}
+	 * @return options with a fresh challenge, which is to be kept until {@link #register}
 	 */
 	@Transactional
 	public PublicKeyCredentialCreationOptions creation(Authentication present) {
@@ -122,17 +122,19 @@ public class Passkeys {
 
 	/**
 	 * Keeps the public half of a passkey the browser made for the present person.
-	 * @param person the person
-	 * @param options what it was made by
+	 * @param present who is signed in
+	 * @param challenge that of the options it was made by, in Base64url
 	 * @param made what the browser sent
-	 * @return false if it does not fit the options, was kept before, or is one too many
+	 * @return false if it does not answer the challenge, was kept before, or is one too
+	 * many
 	 */
 	@Transactional
-	public boolean register(PersonId person, PublicKeyCredentialCreationOptions options, RelyingPartyPublicKey made) {
-		if (rows(person).size() >= MOST || !isOwnersOf(person, options)) {
-			return false;
-		}
+	public boolean register(Authentication present, String challenge, RelyingPartyPublicKey made) {
 		try {
+			PublicKeyCredentialCreationOptions options = answering(creation(present), Bytes.fromBase64(challenge));
+			if (this.keys.findByUserId(options.getUser().getId()).size() >= MOST) {
+				return false;
+			}
 			this.ceremonies.registerCredential(new ImmutableRelyingPartyRegistrationRequest(options, made));
 			return true;
 		}
@@ -143,9 +145,15 @@ public class Passkeys {
 		}
 	}
 
-	private boolean isOwnersOf(PersonId person, PublicKeyCredentialCreationOptions options) {
-		PublicKeyCredentialUserEntity owner = this.owners.findByUsername(person.toString());
-		return owner != null && owner.getId().equals(options.getUser().getId());
+	private static PublicKeyCredentialCreationOptions answering(PublicKeyCredentialCreationOptions fresh,
+			Bytes challenge) {
+		return PublicKeyCredentialCreationOptions.builder()
+			.rp(fresh.getRp())
+			.user(fresh.getUser())
+			.challenge(challenge)
+			.pubKeyCredParams(fresh.getPubKeyCredParams())
+			.authenticatorSelection(fresh.getAuthenticatorSelection())
+			.build();
 	}
 
 	/**

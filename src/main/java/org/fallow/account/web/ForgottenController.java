@@ -7,6 +7,7 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.context.request.WebRequest;
 
 /**
  * For those who forgot their password. It answers everybody alike.
@@ -21,9 +22,10 @@ class ForgottenController {
 	}
 
 	@GetMapping("/forgotten")
-	String show(Model model, @RequestParam(required = false) String sent) {
+	String show(Model model, WebRequest request) {
+		boolean sent = request.getParameterMap().containsKey("sent");
 		model.addAttribute("mail", this.mail.isPossible());
-		model.addAttribute("sent", sent != null && this.mail.isPossible());
+		model.addAttribute("sent", sent && this.mail.isPossible());
 		return "account/forgotten";
 	}
 

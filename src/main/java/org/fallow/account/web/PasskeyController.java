@@ -7,6 +7,7 @@ import java.util.Optional;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import jakarta.servlet.http.HttpSession;
 import org.fallow.account.Passkeys;
 import org.fallow.account.SignedInPerson;
 import org.fallow.wording.Message;
@@ -26,7 +27,6 @@ import org.springframework.security.web.webauthn.api.PublicKeyCredentialRequestO
 import org.springframework.security.web.webauthn.authentication.HttpSessionPublicKeyCredentialRequestOptionsRepository;
 import org.springframework.security.web.webauthn.jackson.WebauthnJacksonModule;
 import org.springframework.security.web.webauthn.management.RelyingPartyPublicKey;
-import org.springframework.security.web.webauthn.registration.HttpSessionPublicKeyCredentialCreationOptionsRepository;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -42,11 +42,11 @@ class PasskeyController {
 	/** No browser sends more about one passkey. */
 	private static final int LONGEST_BODY = 64 * 1024;
 
+	private static final String CHALLENGE = "fallow.passkey.challenge";
+
 	private static final JsonMapper JSON = JsonMapper.builder().addModule(new WebauthnJacksonModule()).build();
 
 	private final HttpSessionPublicKeyCredentialRequestOptionsRepository asked = new HttpSessionPublicKeyCredentialRequestOptionsRepository();
-
-	private final HttpSessionPublicKeyCredentialCreationOptionsRepository offered = new HttpSessionPublicKeyCredentialCreationOptionsRepository();
 
 	private final Passkeys passkeys;
 
@@ -61,27 +61,25 @@ class PasskeyController {
 		return json(JSON.writeValueAsString(options));
 	}
 
-	/**
-	 * The session keeps the options as made; the names go to the person's device only.
-	 */
+	/** The session keeps the challenge alone; the name goes to the person's device. */
 	@PostMapping("/account/passkeys/options")
 	ResponseEntity<String> creationOptions(Authentication present, @AuthenticationPrincipal SignedInPerson person,
-			HttpServletRequest request, HttpServletResponse response) {
+			HttpSession session) {
 		PublicKeyCredentialCreationOptions options = this.passkeys.creation(present);
-		this.offered.save(request, response, options);
+		session.setAttribute(CHALLENGE, options.getChallenge().toBase64UrlString());
 		ObjectNode tree = JSON.valueToTree(options);
 		((ObjectNode) tree.get("user")).put("name", person.name()).put("displayName", person.name());
 		return json(JSON.writeValueAsString(tree));
 	}
 
 	@PostMapping("/account/passkeys")
-	ResponseEntity<String> register(@AuthenticationPrincipal SignedInPerson person, HttpServletRequest request,
-			HttpServletResponse response) throws IOException {
-		PublicKeyCredentialCreationOptions options = this.offered.load(request);
-		this.offered.save(request, response, null);
+	ResponseEntity<String> register(Authentication present, HttpServletRequest request, HttpSession session)
+			throws IOException {
+		Object challenge = session.getAttribute(CHALLENGE);
+		session.removeAttribute(CHALLENGE);
 		Optional<RelyingPartyPublicKey> made = read(request);
-		boolean kept = options != null && made.isPresent()
-				&& this.passkeys.register(person.personId(), options, made.orElseThrow());
+		boolean kept = challenge != null && made.isPresent()
+				&& this.passkeys.register(present, challenge.toString(), made.get());
 		return kept ? json("{}") : ResponseEntity.status(HttpStatus.BAD_REQUEST).build();
 	}
 
