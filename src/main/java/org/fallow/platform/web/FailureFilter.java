@@ -9,6 +9,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.apache.tomcat.util.http.InvalidParameterException;
 import org.jspecify.annotations.Nullable;
 
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
@@ -17,16 +18,21 @@ import org.springframework.web.filter.OncePerRequestFilter;
 import org.springframework.web.servlet.HandlerMapping;
 
 /**
- * Outermost of all filters: catches what nobody else did, so that the server does not log
- * it with its message, and keeps the route for {@link FailureController}.
+ * Outermost of all filters: answers and logs what nobody else caught, so that the server
+ * does not log it with its message, and keeps the route for {@link FailureController}.
  */
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE)
 class FailureFilter extends OncePerRequestFilter {
 
-	private static final String CAUSE = FailureFilter.class.getName() + ".cause";
-
 	private static final String ROUTE = FailureFilter.class.getName() + ".route";
+
+	/** Looked up late: filters are made before templates are. */
+	private final ObjectProvider<BareAnswer> answers;
+
+	FailureFilter(ObjectProvider<BareAnswer> answers) {
+		this.answers = answers;
+	}
 
 	@Override
 	protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
@@ -35,7 +41,6 @@ class FailureFilter extends OncePerRequestFilter {
 			chain.doFilter(request, response);
 		}
 		catch (Exception | StackOverflowError ex) {
-			request.setAttribute(CAUSE, ex);
 			answer(request, response, ex);
 		}
 		finally {
@@ -43,17 +48,14 @@ class FailureFilter extends OncePerRequestFilter {
 		}
 	}
 
-	private static void answer(HttpServletRequest request, HttpServletResponse response, Throwable cause)
-			throws IOException {
-		int status = status(cause);
-		if (!response.isCommitted()) {
-			response.sendError(status);
-			return;
-		}
-		Failure failure = Failure.of(status, request.getMethod(),
+	private void answer(HttpServletRequest request, HttpServletResponse response, Throwable cause) throws IOException {
+		Failure failure = Failure.of(status(cause), request.getMethod(),
 				request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE), cause);
 		failure.log();
-		throw new IllegalStateException("cut short after the answer began, see " + failure.id());
+		if (response.isCommitted()) {
+			throw new IllegalStateException("cut short after the answer began, see " + failure.id());
+		}
+		this.answers.getObject().write(failure, request, response);
 	}
 
 	/** A request that the server could not read says itself what is wrong with it. */
@@ -64,10 +66,6 @@ class FailureFilter extends OncePerRequestFilter {
 			}
 		}
 		return HttpStatus.INTERNAL_SERVER_ERROR.value();
-	}
-
-	static @Nullable Throwable cause(HttpServletRequest request) {
-		return (Throwable) request.getAttribute(CAUSE);
 	}
 
 	static @Nullable Object route(HttpServletRequest request) {

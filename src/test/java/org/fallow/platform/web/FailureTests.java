@@ -21,6 +21,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.MessageSource;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 /**
  * Whoever is not answered as asked gets a sentence and an id, and the log has the same id
@@ -67,6 +68,35 @@ class FailureTests extends OverHttp {
 					"caused by java.sql.SQLException (SQLSTATE 23505)", "FaultyPage.fail(FaultyPage.java");
 			assertThat(log.all()).noneMatch((other) -> other.text().contains("Ashe"));
 		}
+	}
+
+	@Test
+	void showsNothingOfAPageThatFailedHalfway() {
+		HttpResponse<String> answer = signedIn(this.coachName).get("/faulty/Ann/begun");
+		assertThat(answer.statusCode()).isEqualTo(500);
+		assertThat(answer.body()).contains(say("error.500.title")).doesNotContain("a beginning");
+		assertThat(answer.headers().allValues("Content-Security-Policy")).hasSize(1);
+	}
+
+	@Test
+	void cutsAnAnswerShortThatFailedOnItsWay() {
+		Caller coach = signedIn(this.coachName);
+		try (LogOfTest log = LogOfTest.listen()) {
+			assertThatExceptionOfType(AssertionError.class).isThrownBy(() -> coach.get("/faulty/Ann/sent"));
+			Line line = log.only("500 to GET /faulty/{name}/sent");
+			assertThat(log.all()).anyMatch((other) -> other.text().contains("see " + line.text().substring(0, 36)))
+				.noneMatch((other) -> other.text().contains("good of Ann"));
+		}
+	}
+
+	@Test
+	void givesMachinesProblemDetailsOfAFault() {
+		HttpResponse<String> answer = signedIn(this.coachName).get("/faulty/Ann", "Accept", "application/json");
+		JsonNode problem = JsonMapper.shared().readTree(answer.body());
+		assertThat(answer.headers().firstValue("Content-Type")).hasValue("application/problem+json");
+		assertThat(problem.path("title").asString()).isEqualTo("Internal Server Error");
+		assertThat(problem.path("detail").asString()).isEqualTo(say("error.500.text"));
+		assertThat(problem.path("instance").asString()).matches("urn:uuid:" + ID);
 	}
 
 	@Test
