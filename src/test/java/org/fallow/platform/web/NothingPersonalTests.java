@@ -5,6 +5,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,8 +17,10 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
+import org.fallow.access.PersonId;
 import org.fallow.entry.Symptom;
 import org.fallow.platform.web.LogOfTest.Line;
+import org.fallow.team.NewAthlete;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -25,6 +28,7 @@ import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.core.MethodParameter;
 import org.springframework.core.StandardReflectionParameterNameDiscoverer;
 import org.springframework.core.annotation.SynthesizingMethodParameter;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestMethod;
@@ -35,6 +39,7 @@ import org.springframework.web.servlet.mvc.method.RequestMappingInfo;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 /**
  * Addresses end up in histories, logs of proxies and screenshots; the log is read by
@@ -57,6 +62,9 @@ class NothingPersonalTests extends OverHttp {
 	@Autowired
 	@Qualifier("requestMappingHandlerMapping")
 	private RequestMappingHandlerMapping mappings;
+
+	@Autowired
+	private JdbcClient jdbc;
 
 	@Test
 	void asksForNothingPersonalInAnAddress() {
@@ -121,6 +129,23 @@ class NothingPersonalTests extends OverHttp {
 			for (String personal : personal(username)) {
 				assertThat(log.all()).extracting(Line::text).noneMatch((text) -> text.contains(personal));
 			}
+		}
+	}
+
+	@Test
+	void quotesNoRowWhenTheDatabaseRefusesOne() {
+		String username = open(this.stranger.id());
+		PersonId other = this.people.addAthlete(this.team.id(), NewAthlete.named("Ben Birch")).id();
+		open(other);
+		try (LogOfTest log = LogOfTest.listen()) {
+			assertThatThrownBy(() -> this.jdbc.sql("update account set username = ? where person_id = ?")
+				.params(username, other.value())
+				.update()).rootCause()
+				.isInstanceOf(SQLException.class)
+				.hasMessageContaining("account_username_unique")
+				.message()
+				.doesNotContain(username);
+			assertThat(log.all()).extracting(Line::text).noneMatch((text) -> text.contains(username));
 		}
 	}
 
