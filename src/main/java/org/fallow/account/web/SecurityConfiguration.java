@@ -145,6 +145,7 @@ class SecurityConfiguration {
 	private static void headers(HeadersConfigurer<HttpSecurity> headers) {
 		headers.contentSecurityPolicy((policy) -> policy.policyDirectives(POLICY));
 		headers.referrerPolicy((referrer) -> referrer.policy(ReferrerPolicy.NO_REFERRER));
+		BrowserRules.add(headers);
 	}
 
 }
