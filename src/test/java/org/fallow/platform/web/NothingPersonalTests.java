@@ -23,6 +23,7 @@ import org.fallow.platform.web.LogOfTest.Line;
 import org.fallow.team.NewAthlete;
 import org.junit.jupiter.api.Test;
 
+import jakarta.servlet.http.HttpSession;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.core.MethodParameter;
@@ -49,15 +50,16 @@ class NothingPersonalTests extends OverHttp {
 
 	/** All that an address may hold apart from ids: GET parameters by route. */
 	private static final Map<String, Set<String>> ALLOWED = Map.of("/board", Set.of("day", "group", "clearance"),
-			"/athletes/{id}", Set.of("day"), "/morning", Set.of("day"), "/import/{id}", Set.of("page"));
+			"/athletes/{id}", Set.of("day"), "/morning", Set.of("day"), "/import/{id}", Set.of("page"), "/sharing",
+			Set.of("before"));
 
-	/** What a variable of a path may be. */
-	private static final Set<String> PATH_VARIABLES = Set.of("id", "teamId", "version");
+	/** What a variable of a path may be: ids, and the secrets of links. */
+	private static final Set<String> PATH_VARIABLES = Set.of("id", "teamId", "version", "token", "secret");
 
 	/** Reads which of its own words the address ends with, and no value. */
 	private static final Set<String> READ_NO_VALUES = Set.of("/sign-in");
 
-	private static final Set<Class<?>> HARMLESS = Set.of(Model.class);
+	private static final Set<Class<?>> HARMLESS = Set.of(Model.class, HttpSession.class);
 
 	@Autowired
 	@Qualifier("requestMappingHandlerMapping")
