@@ -62,12 +62,15 @@ class ForgedRequestTests extends OverHttp {
 		}
 	}
 
-	/** Or the test above would find refusals that have another reason. */
+	/**
+	 * Or the test above would find refusals that have another reason. What ends the
+	 * session itself is left out.
+	 */
 	@Test
 	void refusesNoWriteWithTheToken() {
 		Caller own = everybody();
 		for (Route route : writing()) {
-			if (!OF_FILTERS.contains(route)) {
+			if (!OF_FILTERS.contains(route) && !route.path().startsWith("/account/sessions")) {
 				assertThat(sent(own, route, own.token()).statusCode()).as("with the token: %s", route)
 					.isNotEqualTo(403);
 			}
@@ -90,7 +93,7 @@ class ForgedRequestTests extends OverHttp {
 		for (Path template : templates()) {
 			String html = Files.readString(template);
 			assertThat(html).as(template.toString()).doesNotContainPattern("hx-(post|put|patch|delete)");
-			assertThat(html.replaceAll("<form[^>]*method=\"(?:get\"[^>]*|post\"[^>]*th:action=[^>]*)>", ""))
+			assertThat(html.replaceAll("<form[^>]*method=\"get\"|<form[^>]*data-passkey=|<form(?=[^>]*method=\"post\")(?=[^>]*th:action=)", ""))
 				.as(template.toString())
 				.doesNotContain("<form");
 		}

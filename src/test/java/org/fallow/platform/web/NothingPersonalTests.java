@@ -17,6 +17,7 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
+import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.entry.Symptom;
 import org.fallow.platform.web.LogOfTest.Line;
@@ -32,6 +33,8 @@ import org.springframework.core.annotation.SynthesizingMethodParameter;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.web.bind.annotation.RequestMethod;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.context.request.WebRequest;
@@ -57,7 +60,7 @@ class NothingPersonalTests extends OverHttp {
 	private static final Set<String> PATH_VARIABLES = Set.of("id", "teamId", "version", "token", "secret");
 
 	/** Reads which of its own words the address ends with, and no value. */
-	private static final Set<String> READ_NO_VALUES = Set.of("/sign-in");
+	private static final Set<String> READ_NO_VALUES = Set.of("/sign-in", "/forgotten");
 
 	private static final Set<Class<?>> HARMLESS = Set.of(Model.class, HttpSession.class);
 
@@ -67,6 +70,9 @@ class NothingPersonalTests extends OverHttp {
 
 	@Autowired
 	private JdbcClient jdbc;
+
+	@Autowired
+	private PlatformTransactionManager transactions;
 
 	@Test
 	void asksForNothingPersonalInAnAddress() {
@@ -140,9 +146,12 @@ class NothingPersonalTests extends OverHttp {
 		PersonId other = this.people.addAthlete(this.team.id(), NewAthlete.named("Ben Birch")).id();
 		open(other);
 		try (LogOfTest log = LogOfTest.listen()) {
-			assertThatThrownBy(() -> this.jdbc.sql("update account set username = ? where person_id = ?")
-				.params(username, other.value())
-				.update()).rootCause()
+			assertThatThrownBy(() -> CurrentPerson.runAs(other,
+					() -> new TransactionTemplate(this.transactions).executeWithoutResult(
+							(status) -> this.jdbc.sql("update account set username = ? where person_id = ?")
+								.params(username, other.value())
+								.update())))
+				.rootCause()
 				.isInstanceOf(SQLException.class)
 				.hasMessageContaining("account_username_unique")
 				.message()
