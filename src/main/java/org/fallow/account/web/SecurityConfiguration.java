@@ -2,7 +2,6 @@ package org.fallow.account.web;
 
 import java.io.IOException;
 import java.time.Duration;
-import java.util.List;
 import java.util.function.Predicate;
 
 import jakarta.servlet.ServletException;
@@ -15,7 +14,6 @@ import org.fallow.team.Standing;
 import org.springframework.boot.security.autoconfigure.web.servlet.PathRequest;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.http.HttpMethod;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.authorization.AuthorizationManager;
@@ -26,18 +24,12 @@ import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.access.AccessDeniedHandlerImpl;
 import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
-import org.springframework.security.web.authentication.HttpMessageConverterAuthenticationSuccessHandler;
 import org.springframework.security.web.authentication.SavedRequestAwareAuthenticationSuccessHandler;
-import org.springframework.security.web.authentication.session.ChangeSessionIdAuthenticationStrategy;
-import org.springframework.security.web.authentication.session.CompositeSessionAuthenticationStrategy;
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
-import org.springframework.security.web.csrf.CsrfAuthenticationStrategy;
 import org.springframework.security.web.csrf.CsrfException;
-import org.springframework.security.web.csrf.HttpSessionCsrfTokenRepository;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
-import org.springframework.security.web.webauthn.authentication.WebAuthnAuthenticationFilter;
 import org.springframework.session.security.web.authentication.SpringSessionRememberMeServices;
 
 /**
@@ -53,9 +45,6 @@ class SecurityConfiguration {
 	private static final String SIGN_IN = "/sign-in";
 
 	private static final RequestMatcher SIGN_IN_PATH = PathPatternRequestMatcher.withDefaults().matcher(SIGN_IN);
-
-	/** No passkey signs more bytes than this. */
-	private static final long LONGEST_SIGNATURE = 64 * 1024;
 
 	private static final SpringSessionRememberMeServices STAY = stay();
 
@@ -84,7 +73,7 @@ class SecurityConfiguration {
 			.successHandler(new NoteDevice(new SavedRequestAwareAuthenticationSuccessHandler()))
 			.failureHandler(SecurityConfiguration::failed));
 		http.rememberMe((remember) -> remember.rememberMeServices(STAY));
-		http.addFilterBefore(passkeys(ways), BasicAuthenticationFilter.class);
+		http.addFilterBefore(new PasskeyFilter(SIGN_IN + "/passkey", ways, STAY), BasicAuthenticationFilter.class);
 		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
 		http.sessionManagement((sessions) -> sessions.invalidSessionStrategy(new LostSession(SIGN_IN + "?expired"))
 			.sessionFixation((fixation) -> fixation.changeSessionId()));
@@ -92,24 +81,6 @@ class SecurityConfiguration {
 		http.httpBasic((basic) -> basic.disable());
 		http.headers(SecurityConfiguration::headers);
 		return http.build();
-	}
-
-	/**
-	 * The library's filter with what it leaves out: another session id, another form
-	 * token, and a body of bounded length.
-	 */
-	private static WebAuthnAuthenticationFilter passkeys(SignInWays ways) {
-		WebAuthnAuthenticationFilter filter = new WebAuthnAuthenticationFilter();
-		RequestMatcher path = PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, SIGN_IN + "/passkey");
-		filter.setRequiresAuthenticationRequestMatcher((request) -> path.matches(request)
-				&& request.getContentLengthLong() >= 0 && request.getContentLengthLong() <= LONGEST_SIGNATURE);
-		filter.setAuthenticationManager(ways.byPasskey());
-		filter.setSessionAuthenticationStrategy(
-				new CompositeSessionAuthenticationStrategy(List.of(new ChangeSessionIdAuthenticationStrategy(),
-						new CsrfAuthenticationStrategy(new HttpSessionCsrfTokenRepository()))));
-		filter.setRememberMeServices(STAY);
-		filter.setAuthenticationSuccessHandler(new NoteDevice(new HttpMessageConverterAuthenticationSuccessHandler()));
-		return filter;
 	}
 
 	/** Nothing of what was typed is kept, neither in the session nor in the address. */
