@@ -145,7 +145,8 @@ class AthleteWallsTests {
 	@Test
 	void letsNoCoachTurnSharingOnAgain() {
 		CurrentPerson.runAs(this.ann, () -> this.consents.withdraw(this.ann));
-		assertThat(as(this.coach, () -> update("update membership set shares = true where person_id = :ann", this.coach)))
+		assertThat(
+				as(this.coach, () -> update("update membership set shares = true where person_id = :ann", this.coach)))
 			.isZero();
 	}
 
@@ -192,12 +193,11 @@ class AthleteWallsTests {
 	}
 
 	private int update(String sql, PersonId me) {
-		Integer changed = new TransactionTemplate(this.transactions)
-			.execute((status) -> this.jdbc.sql(sql)
-				.param("ann", this.ann.value())
-				.param("me", me.value())
-				.param("team", this.team.id())
-				.update());
+		Integer changed = new TransactionTemplate(this.transactions).execute((status) -> this.jdbc.sql(sql)
+			.param("ann", this.ann.value())
+			.param("me", me.value())
+			.param("team", this.team.id())
+			.update());
 		return (changed == null) ? -1 : changed;
 	}
 

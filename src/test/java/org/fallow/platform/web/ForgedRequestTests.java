@@ -93,7 +93,9 @@ class ForgedRequestTests extends OverHttp {
 		for (Path template : templates()) {
 			String html = Files.readString(template);
 			assertThat(html).as(template.toString()).doesNotContainPattern("hx-(post|put|patch|delete)");
-			assertThat(html.replaceAll("<form[^>]*method=\"get\"|<form[^>]*data-passkey=|<form(?=[^>]*method=\"post\")(?=[^>]*th:action=)", ""))
+			assertThat(html.replaceAll(
+					"<form[^>]*method=\"get\"|<form[^>]*data-passkey=|<form(?=[^>]*method=\"post\")(?=[^>]*th:action=)",
+					""))
 				.as(template.toString())
 				.doesNotContain("<form");
 		}
