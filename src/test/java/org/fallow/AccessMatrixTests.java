@@ -226,7 +226,7 @@ class AccessMatrixTests {
 
 	private Path file() {
 		try {
-			return Files.writeString(Files.createTempFile(this.folder, "m", ".csv"), "person,date,rhr_bpm\n");
+			return Files.writeString(Files.createTempFile(this.folder, "m", ".csv"), "person,date,rhr_bpm\nEve,2026-01-01,50\n");
 		}
 		catch (IOException ex) {
 			throw new UncheckedIOException(ex);

@@ -9,6 +9,7 @@ import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
 import org.fallow.platform.DatabaseTest;
+import org.fallow.platform.NobodyOperates;
 import org.fallow.team.Member;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
@@ -29,6 +30,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 
 /** The walls within the database, as the application's role meets them. */
 @DatabaseTest
+@NobodyOperates
 class WallsTests {
 
 	private static final LocalDate TODAY = LocalDate.of(2026, 3, 1);
