@@ -52,6 +52,15 @@ begin
 end $$;
 comment on function fallow_knows(uuid) is 'Whether the present person may read somebody''s name: athletes of teams led, holders of posts around';
 
+create function fallow_has_more(person uuid) returns boolean language sql stable security definer parallel safe
+	set search_path = public, pg_temp as $$
+	select exists (select 1 from post c where c.person_id = person and c.ended_at is null
+			and (c.team_id is null or c.team_id not in (select fallow_teams_led())))
+		or exists (select 1 from membership m where m.person_id = person and m.left_at is null
+			and m.team_id not in (select fallow_teams_led()))
+$$;
+comment on function fallow_has_more(uuid) is 'Whether somebody is charged with, or trains in, more than the teams the present person leads';
+
 create function fallow_invited(club uuid, team uuid, wanted text) returns boolean language sql stable security definer
 	parallel safe set search_path = public, pg_temp as $$
 	select exists (select 1 from invitation i where i.accepted_by = fallow_person() and i.kind = wanted

@@ -156,6 +156,17 @@ public class Posts {
 	}
 
 	/**
+	 * Whether somebody is charged with, or trains in, more than the teams that the
+	 * present person leads, which the policies would otherwise hide.
+	 * @param person who
+	 * @return true if so
+	 */
+	@Transactional(readOnly = true)
+	public boolean hasMore(PersonId person) {
+		return this.jdbc.sql("select fallow_has_more(?)").param(person.value()).query(Boolean.class).single();
+	}
+
+	/**
 	 * The posts that cover an athlete, who shares or not: who sees the data while shared.
 	 * @param athlete whose
 	 * @return by kind, then by name; empty for an athlete in no team

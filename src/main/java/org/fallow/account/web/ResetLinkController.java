@@ -13,7 +13,6 @@ import org.fallow.account.PublicUrl;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Member;
 import org.fallow.team.NoSuchAthlete;
-import org.fallow.team.Post;
 import org.fallow.team.Posts;
 import org.fallow.team.Squad;
 import org.fallow.team.StaffPost;
@@ -71,7 +70,7 @@ class ResetLinkController {
 		List<StaffPost> held = this.posts.of(person);
 		Stream<UUID> trains = athlete(person).map(Member::teamId).stream();
 		boolean here = Stream.concat(trains, held.stream().map(StaffPost::teamId)).anyMatch(led::contains);
-		return here && held.stream().allMatch((post) -> post.kind() != Post.OWNER && led.contains(post.teamId()));
+		return here && !this.posts.hasMore(person);
 	}
 
 	private Optional<Member> athlete(PersonId person) {
