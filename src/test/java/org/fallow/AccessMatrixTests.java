@@ -180,6 +180,7 @@ class AccessMatrixTests {
 			}
 		}
 		MockHttpServletRequestBuilder asked = request(HttpMethod.valueOf(route.substring(0, route.indexOf(' '))), path)
+			.param("clubId", this.team.clubId().toString())
 			.with(csrf());
 		MockHttpServletResponse answer = this.mvc.perform((who == null) ? asked : asked.with(user(who)))
 			.andReturn()
@@ -226,7 +227,8 @@ class AccessMatrixTests {
 
 	private Path file() {
 		try {
-			return Files.writeString(Files.createTempFile(this.folder, "m", ".csv"), "person,date,rhr_bpm\nEve,2026-01-01,50\n");
+			return Files.writeString(Files.createTempFile(this.folder, "m", ".csv"),
+					"person,date,rhr_bpm\nEve,2026-01-01,50\n");
 		}
 		catch (IOException ex) {
 			throw new UncheckedIOException(ex);
