@@ -10,9 +10,10 @@ import org.springframework.transaction.TransactionExecution;
 import org.springframework.transaction.TransactionExecutionListener;
 
 /**
- * Tells the database at each transaction's begin who is asking, as the setting
- * {@code fallow.person}, which ends with the transaction. It is '' for nobody, so that
- * policies read {@code nullif(current_setting('fallow.person', true), '')::uuid}.
+ * Tells the database at each transaction's begin who is asking and for what purpose, as
+ * the settings {@code fallow.person} and {@code fallow.purpose}, which end with the
+ * transaction. Each is '' for none; policies read them by the functions
+ * {@code fallow_person()} and {@code fallow_purpose()}.
  */
 @Component
 class PersonOfTransaction implements TransactionExecutionListener {
@@ -39,7 +40,10 @@ class PersonOfTransaction implements TransactionExecutionListener {
 	public void afterBegin(TransactionExecution transaction, @Nullable Throwable beginFailure) {
 		if (beginFailure == null) {
 			String person = this.currentPerson.id().map(PersonId::toString).orElse("");
-			this.jdbc.sql("select set_config('fallow.person', ?, true)").param(person).query(String.class).single();
+			this.jdbc.sql("select set_config('fallow.person', ?, true) || set_config('fallow.purpose', ?, true)")
+				.params(person, Purpose.told(!person.isEmpty()))
+				.query(String.class)
+				.single();
 		}
 	}
 

@@ -1,5 +1,6 @@
 package org.fallow.board;
 
+import org.fallow.team.OfAthletes;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Map;
@@ -31,6 +32,7 @@ public class LastEntries {
 	 * @param day the day
 	 * @return by athlete's id, without those who had entered nothing
 	 */
+	@OfAthletes
 	public Map<UUID, LocalDate> knownOn(Collection<PersonId> athletes, LocalDate day) {
 		Map<UUID, LocalDate> last = new TreeMap<>();
 		this.jdbc.sql("""
@@ -47,6 +49,7 @@ public class LastEntries {
 	 * @param athletes whose
 	 * @return the day; empty if none was
 	 */
+	@OfAthletes
 	public Optional<LocalDate> firstDay(Collection<PersonId> athletes) {
 		return this.jdbc.sql("select min(day) as day from assessment where athlete_id = any (?)")
 			.param(ids(athletes))

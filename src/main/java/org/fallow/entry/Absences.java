@@ -1,5 +1,6 @@
 package org.fallow.entry;
 
+import org.fallow.team.OfAthlete;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -17,7 +18,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * The absences of athletes for other reasons than illness; a correction is a later one of
- * the same key. Whether the person who asks may see or write is checked by the caller.
+ * the same key.
  */
 @Service
 @Transactional
@@ -26,7 +27,7 @@ public class Absences {
 	/** How many days ahead an absence may begin or end. */
 	public static final int AHEAD = 730;
 
-	private static final String TABLE = "absence";
+	static final String TABLE = "absence";
 
 	private final SmallFacts facts;
 
@@ -44,6 +45,7 @@ public class Absences {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored with its key, or refused
 	 */
+	@OfAthlete
 	public Saved save(PersonId id, NewAbsence absence, Submission submission) {
 		Athlete athlete = this.facts.begin(id);
 		Optional<Saved> before = this.facts.before(TABLE, id, submission);
@@ -84,6 +86,7 @@ public class Absences {
 	 * @param athlete whose
 	 * @return the latest of each key, by first day
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<Absence> of(PersonId athlete) {
 		return this.client.sql("""

@@ -1,5 +1,6 @@
 package org.fallow.entry;
 
+import org.fallow.team.OfAthlete;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,6 +46,7 @@ public class Facts {
 	 * @param from mornings and sessions from this day on; everything else whenever it was
 	 * @return the facts, those of one instant in the order they were stored
 	 */
+	@OfAthlete
 	public List<Fact> of(PersonId athlete, LocalDate from) {
 		List<Fact> facts = new ArrayList<>();
 		this.mornings.since(athlete, from).forEach((morning) -> facts.add(morning.entry()));

@@ -1,5 +1,6 @@
 package org.fallow.entry;
 
+import org.fallow.team.OfAthlete;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -15,14 +16,13 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Conditions of athletes that make any illness a clinician's matter. Whether the person
- * who asks may see or write is checked by the caller.
+ * Conditions of athletes that make any illness a clinician's matter.
  */
 @Service
 @Transactional
 public class HealthConditions {
 
-	private static final String TABLE = "health_condition";
+	static final String TABLE = "health_condition";
 
 	private final SmallFacts facts;
 
@@ -40,6 +40,7 @@ public class HealthConditions {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored, or refused
 	 */
+	@OfAthlete
 	public Saved save(PersonId id, NewHealthCondition entered, Submission submission) {
 		Athlete athlete = this.facts.begin(id);
 		Optional<Saved> before = this.facts.before(TABLE, id, submission);
@@ -62,6 +63,7 @@ public class HealthConditions {
 	 * @param athlete whose
 	 * @return in the order recorded
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<HealthCondition> of(PersonId athlete) {
 		return this.client

@@ -1,5 +1,6 @@
 package org.fallow.entry;
 
+import org.fallow.team.OfAthlete;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -15,14 +16,13 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Symptoms of athletes that are known to be no illness. Whether the person who asks may
- * see or write is checked by the caller.
+ * Symptoms of athletes that are known to be no illness.
  */
 @Service
 @Transactional
 public class KnownSymptoms {
 
-	private static final String TABLE = "known_symptom";
+	static final String TABLE = "known_symptom";
 
 	private final SmallFacts facts;
 
@@ -40,6 +40,7 @@ public class KnownSymptoms {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored, or refused
 	 */
+	@OfAthlete
 	public Saved save(PersonId id, NewKnownSymptom entered, Submission submission) {
 		Athlete athlete = this.facts.begin(id);
 		Optional<Saved> before = this.facts.before(TABLE, id, submission);
@@ -68,6 +69,7 @@ public class KnownSymptoms {
 	 * @param athlete whose
 	 * @return in the order recorded
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<KnownSymptom> of(PersonId athlete) {
 		return this.client

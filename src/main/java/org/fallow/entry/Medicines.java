@@ -1,5 +1,6 @@
 package org.fallow.entry;
 
+import org.fallow.team.OfAthlete;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -15,14 +16,13 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * When athletes began or stopped a medicine that lowers the heart rate. Whether the
- * person who asks may see or write is checked by the caller.
+ * When athletes began or stopped a medicine that lowers the heart rate.
  */
 @Service
 @Transactional
 public class Medicines {
 
-	private static final String TABLE = "medicine_change";
+	static final String TABLE = "medicine_change";
 
 	private final SmallFacts facts;
 
@@ -40,6 +40,7 @@ public class Medicines {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored, or refused
 	 */
+	@OfAthlete
 	public Saved save(PersonId id, NewMedicineChange entered, Submission submission) {
 		Athlete athlete = this.facts.begin(id);
 		Optional<Saved> before = this.facts.before(TABLE, id, submission);
@@ -62,6 +63,7 @@ public class Medicines {
 	 * @param athlete whose
 	 * @return in the order recorded
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<MedicineChange> of(PersonId athlete) {
 		return this.client

@@ -1,5 +1,6 @@
 package org.fallow.entry;
 
+import org.fallow.team.OfAthlete;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -10,7 +11,9 @@ import java.util.TreeMap;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
 import org.fallow.team.Squad;
 import org.fallow.wording.Problem;
 
@@ -20,8 +23,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * The mornings of athletes. Entries are only ever added: a correction is a further
- * revision of its day. Saving assesses in the same transaction. Whether the person who
- * asks may see or write is checked by the caller.
+ * revision of its day. Saving assesses in the same transaction.
  */
 @Service
 @Transactional
@@ -35,13 +37,17 @@ public class Mornings {
 
 	private final AthleteLock lock;
 
+	private final AthleteAccess access;
+
 	private final ApplicationEventPublisher events;
 
-	Mornings(MorningRows rows, Squad squad, Recording recording, AthleteLock lock, ApplicationEventPublisher events) {
+	Mornings(MorningRows rows, Squad squad, Recording recording, AthleteLock lock, AthleteAccess access,
+			ApplicationEventPublisher events) {
 		this.rows = rows;
 		this.squad = squad;
 		this.recording = recording;
 		this.lock = lock;
+		this.access = access;
 		this.events = events;
 	}
 
@@ -54,6 +60,7 @@ public class Mornings {
 	 * than the morning was built on, or if this sending stored something else before (a
 	 * page gone back to and filled in differently); or refused
 	 */
+	@OfAthlete
 	public Saved save(PersonId id, NewMorning morning, Submission submission) {
 		Athlete athlete = this.squad.athlete(id);
 		this.lock.lock(id);
@@ -84,6 +91,7 @@ public class Mornings {
 	 * @return for each morning what came of it: stored ({@code again} where nothing
 	 * changed), already changed (entered by hand) or refused
 	 */
+	@OfAthlete
 	public List<Saved> takeIn(PersonId id, List<NewMorning> mornings, PersonId actor) {
 		Athlete athlete = this.squad.athlete(id);
 		this.lock.lock(id);
@@ -127,6 +135,7 @@ public class Mornings {
 	 * @param day the morning
 	 * @return the revision recorded last; empty without an entry
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public Optional<StoredMorning> latest(PersonId athlete, LocalDate day) {
 		return this.rows.latest(athlete, day);
@@ -139,6 +148,7 @@ public class Mornings {
 	 * @param to last day, inclusive
 	 * @return by day, then by revision
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<StoredMorning> of(PersonId athlete, LocalDate from, LocalDate to) {
 		return this.rows.of(athlete, from, to);
@@ -149,6 +159,7 @@ public class Mornings {
 	 * @param athlete whose
 	 * @return its day; empty before the first
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public Optional<LocalDate> lastDay(PersonId athlete) {
 		return this.rows.lastDay(athlete);
@@ -167,6 +178,8 @@ public class Mornings {
 			return;
 		}
 		this.rows.insert(athlete, added, submission.role(), this.recording.now());
+		this.access.changed(athlete,
+				(submission.source() == Source.IMPORT) ? TraceSubject.MORNING_FILE : TraceSubject.MORNING);
 		LocalDate from = added.stream()
 			.map((stored) -> stored.entry().recorded().on())
 			.min(Comparator.naturalOrder())

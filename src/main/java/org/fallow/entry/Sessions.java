@@ -1,5 +1,6 @@
 package org.fallow.entry;
 
+import org.fallow.team.OfAthlete;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -18,13 +19,13 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * The session logs of athletes. Logs are only ever added: a correction is a later log of
- * the same key. Whether the person who asks may see or write is checked by the caller.
+ * the same key.
  */
 @Service
 @Transactional
 public class Sessions {
 
-	private static final String TABLE = "session_log";
+	static final String TABLE = "session_log";
 
 	private final SmallFacts facts;
 
@@ -42,6 +43,7 @@ public class Sessions {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored with its key, or refused
 	 */
+	@OfAthlete
 	public Saved save(PersonId id, NewSession session, Submission submission) {
 		Athlete athlete = this.facts.begin(id);
 		Optional<Saved> before = this.facts.before(TABLE, id, submission);
@@ -84,6 +86,7 @@ public class Sessions {
 	 * @param to last day, inclusive
 	 * @return the latest log of each key, removed ones left out, by day
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<SessionLog> of(PersonId athlete, LocalDate from, LocalDate to) {
 		return this.client.sql("""

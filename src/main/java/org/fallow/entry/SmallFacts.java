@@ -2,10 +2,13 @@ package org.fallow.entry;
 
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.Map;
 import java.util.Optional;
 
 import org.fallow.access.PersonId;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
 import org.fallow.team.Squad;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +32,10 @@ public class SmallFacts {
 
 	private static final int COMMON_COLUMNS = 12;
 
+	private static final Map<String, TraceSubject> TRACED = Map.of(Sessions.TABLE, TraceSubject.SESSION, Absences.TABLE,
+			TraceSubject.ABSENCE, Medicines.TABLE, TraceSubject.MEDICINE, KnownSymptoms.TABLE,
+			TraceSubject.KNOWN_SYMPTOM, HealthConditions.TABLE, TraceSubject.CONDITION);
+
 	private final JdbcClient client;
 
 	private final JdbcTemplate template;
@@ -39,15 +46,18 @@ public class SmallFacts {
 
 	private final AthleteLock lock;
 
+	private final AthleteAccess access;
+
 	private final ApplicationEventPublisher events;
 
 	SmallFacts(JdbcClient client, JdbcTemplate template, Squad squad, Recording recording, AthleteLock lock,
-			ApplicationEventPublisher events) {
+			AthleteAccess access, ApplicationEventPublisher events) {
 		this.client = client;
 		this.template = template;
 		this.squad = squad;
 		this.recording = recording;
 		this.lock = lock;
+		this.access = access;
 		this.events = events;
 	}
 
@@ -122,6 +132,7 @@ public class SmallFacts {
 		System.arraycopy(common, 0, all, values.length, COMMON_COLUMNS);
 		String places = "?, ".repeat(all.length - 1) + "?)";
 		this.template.update("insert into " + table + " (" + columns + COMMON + places, Columns.of(all));
+		this.access.changed(athlete, TRACED.getOrDefault(table, TraceSubject.ILLNESS));
 		this.events.publishEvent(new TimelineChanged(athlete.id(), fact.recorded().on()));
 		return new Saved.Stored(named, revision, false);
 	}

@@ -2,8 +2,8 @@
  * The outside world: CSV files of mornings, and the demo squad.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = { "wording", "access", "platform", "team", "rules", "entry", "illness",
-		"illness :: core" })
+@ApplicationModule(allowedDependencies = { "wording", "access", "platform", "team", "account", "rules", "entry",
+		"illness", "illness :: core" })
 package org.fallow.exchange;
 
 import org.jspecify.annotations.NullMarked;

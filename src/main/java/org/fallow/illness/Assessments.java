@@ -1,5 +1,7 @@
 package org.fallow.illness;
 
+import org.fallow.team.OfAthletes;
+import org.fallow.team.OfAthlete;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
@@ -21,8 +23,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * What Fallow made of athletes' days, <em>known then</em>: each day as it was decided,
- * and stored in the transaction that stored the fact it follows from. Whether the person
- * who asks may see it is checked by the caller.
+ * and stored in the transaction that stored the fact it follows from.
  */
 @Service
 @Transactional
@@ -86,6 +87,7 @@ public class Assessments {
 	 * @param athletes whose; those without any fact stay undecided
 	 * @param day last day wanted
 	 */
+	@OfAthletes
 	public void bringUpTo(Collection<PersonId> athletes, LocalDate day) {
 		for (PersonId id : this.status.behind(athletes, day)) {
 			Athlete athlete = this.squad.athlete(id);
@@ -106,6 +108,7 @@ public class Assessments {
 	 * @param to last day, inclusive
 	 * @return by day; days before the first fact are absent
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<AssessedDay> of(PersonId athlete, LocalDate from, LocalDate to) {
 		return this.rows.of(athlete, from, to);
@@ -117,6 +120,7 @@ public class Assessments {
 	 * @param day the day
 	 * @return by athlete; who was not decided on that day is absent
 	 */
+	@OfAthletes
 	@Transactional(readOnly = true)
 	public Map<PersonId, AssessedDay> on(Collection<PersonId> athletes, LocalDate day) {
 		return this.rows.on(athletes, day);
@@ -129,6 +133,7 @@ public class Assessments {
 	 * @param day the day
 	 * @return the assessment; empty before the first fact
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public Optional<DayAssessment> day(PersonId id, LocalDate day) {
 		List<DayAssessment> days = this.replays.replay(this.squad.athlete(id), day, day, List.of());
@@ -143,6 +148,7 @@ public class Assessments {
 	 * @param to last day, inclusive
 	 * @return by day; nothing of it is stored
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<DayAssessment> knownNow(PersonId id, LocalDate from, LocalDate to) {
 		return this.replays.knownNow(this.squad.athlete(id), to)
@@ -156,6 +162,7 @@ public class Assessments {
 	 * @param athletes whose
 	 * @return by athlete; who never had a fact is absent
 	 */
+	@OfAthletes
 	@Transactional(readOnly = true)
 	public Map<PersonId, AthleteStatus> status(Collection<PersonId> athletes) {
 		return this.status.of(athletes);
@@ -166,6 +173,7 @@ public class Assessments {
 	 * @param athlete whose
 	 * @return newest first
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<StageDecision> decisions(PersonId athlete) {
 		return this.decisions.of(athlete);

@@ -1,5 +1,8 @@
 package org.fallow.illness;
 
+import org.fallow.team.OfAthlete;
+import org.fallow.team.ByFullCoach;
+import org.fallow.team.ByCoach;
 import java.time.LocalDate;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -27,8 +30,9 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * What people say and decide about an illness, each an event that is only ever added. In
- * which role a person may do what is checked by the caller; an athlete may only report.
+ * What people say and decide about an illness, each an event that is only ever added. An
+ * athlete may report; all else is for coaches, and what can loosen a clearance not for a
+ * deputy.
  */
 @Service
 @Transactional
@@ -56,6 +60,7 @@ public class IllnessFacts {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored, or refused
 	 */
+	@OfAthlete
 	public Saved report(PersonId id, NewReport report, Submission submission) {
 		return add(id, submission, report.onset(), report.recordedOn(), (problems, athlete) -> {
 			Days.check(problems, "onset", report.onset(), this.facts.today(athlete), submission.source());
@@ -77,6 +82,7 @@ public class IllnessFacts {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored, or refused
 	 */
+	@OfAthlete
 	public Saved reportWithRedFlags(PersonId id, NewReport report, List<Symptom> redFlags, Submission submission) {
 		Saved saved = report(id, report, submission);
 		if (saved instanceof Saved.Stored) {
@@ -98,6 +104,7 @@ public class IllnessFacts {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored, or refused
 	 */
+	@ByCoach
 	public Saved hold(PersonId id, LocalDate day, String reason, Submission submission) {
 		return add(id, submission, day, null, (problems, athlete) -> {
 			Days.check(problems, "day", day, this.facts.today(athlete), submission.source());
@@ -112,6 +119,7 @@ public class IllnessFacts {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored; refused if it is back-dated or incomplete
 	 */
+	@ByFullCoach
 	public Saved clear(PersonId id, NewClearance clearance, Submission submission) {
 		return add(id, submission, clearance.from(), null,
 				(problems, athlete) -> clearance(problems, clearance, earliest(athlete, clearance.from(), submission)),
@@ -143,6 +151,7 @@ public class IllnessFacts {
 	 * @return stored; refused without an episode, within 24 hours of fever, or under a
 	 * hold
 	 */
+	@ByFullCoach
 	public Saved withdraw(PersonId id, String reason, Submission submission) {
 		LocalDate day = this.facts.today(this.facts.begin(id));
 		return add(id, submission, day, null, (problems, athlete) -> {
@@ -158,6 +167,7 @@ public class IllnessFacts {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored, or refused
 	 */
+	@ByCoach
 	public Saved stricter(PersonId id, NewStricter stricter, Submission submission) {
 		return add(id, submission, stricter.from(), null, (problems, athlete) -> {
 			LocalDate earliest = earliest(athlete, stricter.from(), submission);
@@ -182,6 +192,7 @@ public class IllnessFacts {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored, or refused
 	 */
+	@ByFullCoach
 	public Saved symptomsOnly(PersonId id, String reason, Submission submission) {
 		LocalDate day = this.facts.today(this.facts.begin(id));
 		return add(id, submission, day, null, (problems, athlete) -> {
@@ -197,6 +208,7 @@ public class IllnessFacts {
 	 * @param submission who sends it, and which sending it is
 	 * @return stored; refused while anything speaks against it
 	 */
+	@ByFullCoach
 	public Saved workingLevel(PersonId id, NewWorkingLevel level, Submission submission) {
 		LocalDate day = this.facts.today(this.facts.begin(id));
 		return add(id, submission, day, null, (problems, athlete) -> {
@@ -214,6 +226,7 @@ public class IllnessFacts {
 	 * @param athlete whose
 	 * @return in the order recorded
 	 */
+	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<StoredEvent> of(PersonId athlete) {
 		return this.rows.of(athlete);

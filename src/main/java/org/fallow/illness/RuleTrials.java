@@ -1,5 +1,6 @@
 package org.fallow.illness;
 
+import org.fallow.team.ByHeadCoach;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
@@ -17,7 +18,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * A draft rule set replayed over a squad's past season before it is adopted. It only
- * reads. Whether the person who asks may see the team is checked by the caller.
+ * reads.
  */
 @Service
 public class RuleTrials {
@@ -47,6 +48,7 @@ public class RuleTrials {
 	 * @param draft the draft
 	 * @return by athlete, in order of names; those without any fact are absent
 	 */
+	@ByHeadCoach
 	@Transactional(readOnly = true)
 	public List<AthleteTrial> of(UUID teamId, RuleSet draft) {
 		RuleBook book = this.ruleSets.bookOf(teamId);

@@ -2,6 +2,8 @@ package org.fallow.illness;
 
 import java.util.List;
 
+import org.fallow.access.CurrentPerson;
+import org.fallow.access.Purpose;
 import org.fallow.entry.Recording;
 import org.fallow.team.Athlete;
 import org.fallow.team.Squad;
@@ -34,12 +36,16 @@ class SilentDays {
 		this.recording = recording;
 	}
 
-	/** Brings each athlete to the local today, each in a transaction of its own. */
+	/**
+	 * Brings each athlete to the local today, as that athlete, each in a transaction of
+	 * its own.
+	 */
 	@Scheduled(initialDelayString = "PT1M", fixedDelayString = "PT15M")
 	void bringEveryoneToToday() {
-		for (Athlete athlete : this.squad.everyone()) {
+		for (Athlete athlete : Purpose.OPERATION.call(this.squad::everyone)) {
 			try {
-				this.assessments.bringUpTo(List.of(athlete.id()), this.recording.today(athlete));
+				CurrentPerson.runAs(athlete.id(),
+						() -> this.assessments.bringUpTo(List.of(athlete.id()), this.recording.today(athlete)));
 			}
 			catch (RuntimeException ex) {
 				log.error("The silent days of athlete {} could not be decided", athlete.id(), ex);

@@ -98,7 +98,9 @@ final class OwnDatabase implements AutoCloseable {
 			.setServerConfig("synchronous_commit", "on")
 			.setServerConfig("full_page_writes", "on")
 			.setServerConfig("listen_addresses", "localhost")
-			.setServerConfig("unix_socket_directories", "");
+			.setServerConfig("unix_socket_directories", "")
+			// its log must not quote rows
+			.setServerConfig("log_error_verbosity", "terse");
 	}
 
 	static void requirePasswords(Path data) {

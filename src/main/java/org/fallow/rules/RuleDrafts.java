@@ -196,7 +196,7 @@ public class RuleDrafts {
 	}
 
 	private Team coached(UUID teamId, PersonId coach, Object asked) {
-		return this.squad.teamsOf(coach)
+		return this.squad.teamsLedBy(coach)
 			.stream()
 			.filter((team) -> team.id().equals(teamId))
 			.findFirst()

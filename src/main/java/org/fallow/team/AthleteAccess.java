@@ -1,25 +1,49 @@
 package org.fallow.team;
 
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
+import org.fallow.access.Trace;
+import org.fallow.access.TraceAction;
+import org.fallow.access.TraceActor;
+import org.fallow.access.TraceSubject;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.springframework.web.context.request.RequestAttributes;
+import org.springframework.web.context.request.RequestContextHolder;
 
 /**
- * Whom the signed-in person may look at: athletes themselves, coaches the athletes of
- * their own teams. For anybody else an athlete does not exist.
+ * Whom the present person may look at: athletes themselves, coaches the athletes whom
+ * their posts cover and who share their data. For anybody else an athlete does not exist.
  */
 @Component
 public class AthleteAccess {
+
+	private static final String KNOWN = AthleteAccess.class.getName() + ".";
 
 	private final CurrentPerson current;
 
 	private final Squad squad;
 
-	AthleteAccess(CurrentPerson current, Squad squad) {
+	private final Trace trace;
+
+	private final Clock clock;
+
+	AthleteAccess(CurrentPerson current, Squad squad, Trace trace, Clock clock) {
 		this.current = current;
 		this.squad = squad;
+		this.trace = trace;
+		this.clock = clock;
 	}
 
 	/**
@@ -41,17 +65,164 @@ public class AthleteAccess {
 	}
 
 	/**
-	 * An athlete of the signed-in coach.
+	 * An athlete of the signed-in coach, whose page is opened: that is noted.
 	 * @param id whose page is asked for
+	 * @param page which page
 	 * @return the athlete
-	 * @throws NoSuchAthlete if there is none of this id in a team the person coaches
+	 * @throws NoSuchAthlete if there is none of this id whom the person covers
+	 */
+	public Athlete coached(UUID id, TraceSubject page) {
+		Athlete athlete = coached(id);
+		note(athlete, TraceAction.LOOKED, page);
+		return athlete;
+	}
+
+	/**
+	 * An athlete of the signed-in coach, without showing anything of it.
+	 * @param id who is asked for
+	 * @return the athlete
+	 * @throws NoSuchAthlete if there is none of this id whom the person covers
 	 */
 	public Athlete coached(UUID id) {
 		PersonId athlete = new PersonId(id);
-		if (!this.squad.mayCoach(person(), athlete)) {
+		if (postFor(athlete).isEmpty()) {
 			throw new NoSuchAthlete(athlete);
 		}
 		return this.squad.athlete(athlete);
+	}
+
+	/**
+	 * An athlete for whom the signed-in coach may record what loosens.
+	 * @param id who is asked for
+	 * @return the athlete
+	 * @throws NoSuchAthlete if there is none of this id whom the person covers in more
+	 * than a deputy's post
+	 */
+	public Athlete fullyCoached(UUID id) {
+		Athlete athlete = coached(id);
+		if (!mayLoosen(athlete.id())) {
+			throw new NoSuchAthlete(athlete.id());
+		}
+		return athlete;
+	}
+
+	/**
+	 * Notes that the present person added something to an athlete's data.
+	 * @param athlete whose
+	 * @param what which kind of fact
+	 */
+	public void changed(Athlete athlete, TraceSubject what) {
+		note(athlete, TraceAction.CHANGED, what);
+	}
+
+	/**
+	 * Notes that the present person saw the clearances of several athletes.
+	 * @param athletes whose
+	 * @param what the board, noted once a day, or a rule trial
+	 */
+	public void looked(Collection<Athlete> athletes, TraceSubject what) {
+		if (what == TraceSubject.BOARD) {
+			Map<ZoneId, List<PersonId>> byZone = athletes.stream()
+				.collect(Collectors.groupingBy(Athlete::zone, Collectors.mapping(Athlete::id, Collectors.toList())));
+			byZone.forEach((zone, ids) -> this.trace.noteBoard(ids, LocalDate.ofInstant(this.clock.instant(), zone),
+					person(), highest(ids)));
+			return;
+		}
+		athletes.forEach((athlete) -> note(athlete, TraceAction.LOOKED, what));
+	}
+
+	private String highest(List<PersonId> athletes) {
+		return postFor(athletes.get(0)).map(Post::name).orElse(TraceActor.SELF);
+	}
+
+	private void note(Athlete athlete, TraceAction action, TraceSubject what) {
+		PersonId person = person();
+		String post = person.equals(athlete.id()) ? TraceActor.SELF
+				: postFor(athlete.id()).map(Post::name).orElseThrow(() -> new NoSuchAthlete(athlete.id()));
+		this.trace.note(athlete.id(), athlete.zone(), person, post, action, what);
+	}
+
+	/**
+	 * By which post the present person covers an athlete: asked once a request, so that a
+	 * page does not ask the same ten times.
+	 */
+	private Optional<Post> postFor(PersonId athlete) {
+		PersonId person = person();
+		RequestAttributes request = RequestContextHolder.getRequestAttributes();
+		if (request == null) {
+			return this.squad.postFor(person, athlete);
+		}
+		String name = KNOWN + person + "." + athlete;
+		if (request.getAttribute(name, RequestAttributes.SCOPE_REQUEST) instanceof Optional<?> known) {
+			return known.map(Post.class::cast);
+		}
+		Optional<Post> found = this.squad.postFor(person, athlete);
+		request.setAttribute(name, found, RequestAttributes.SCOPE_REQUEST);
+		return found;
+	}
+
+	/**
+	 * Whether the present person may see and enter an athlete's data.
+	 * @param athlete whose
+	 * @return true for the athlete and for the coaches who cover the athlete
+	 */
+	public boolean maySee(PersonId athlete) {
+		return this.current.id().filter((person) -> person.equals(athlete) || postFor(athlete).isPresent()).isPresent();
+	}
+
+	/**
+	 * Whether the present person may see the data of each of several athletes.
+	 * @param athletes whose
+	 * @return true if so
+	 */
+	public boolean maySeeAll(Collection<PersonId> athletes) {
+		Set<PersonId> asked = Set.copyOf(athletes);
+		RequestAttributes request = RequestContextHolder.getRequestAttributes();
+		boolean may = this.current.id()
+			.filter((person) -> asked.stream().allMatch(person::equals) || isKnown(request, person, asked)
+					|| this.squad.mayCoachAll(person, asked))
+			.isPresent();
+		if (may && request != null) {
+			request.setAttribute(KNOWN + person(), asked, RequestAttributes.SCOPE_REQUEST);
+		}
+		return may;
+	}
+
+	private static boolean isKnown(@Nullable RequestAttributes request, PersonId person, Set<PersonId> asked) {
+		return request != null
+				&& request.getAttribute(KNOWN + person, RequestAttributes.SCOPE_REQUEST) instanceof Set<?> known
+				&& known.containsAll(asked);
+	}
+
+	/**
+	 * Whether the present person may record what can loosen an athlete's clearance: a
+	 * clinician's word, a withdrawal, a working level. A deputy may not, nor the athlete.
+	 * @param athlete whose
+	 * @return true for a head coach or coach of groups who covers the athlete
+	 */
+	public boolean mayLoosen(PersonId athlete) {
+		return this.current.id()
+			.flatMap((person) -> postFor(athlete))
+			.filter((post) -> post == Post.HEAD_COACH || post == Post.GROUP_COACH)
+			.isPresent();
+	}
+
+	/**
+	 * Whether the present person may look after an athlete: whatever is stricter.
+	 * @param athlete whose
+	 * @return true for a coach in any post who covers the athlete
+	 */
+	public boolean mayCoach(PersonId athlete) {
+		return this.current.id().flatMap((person) -> postFor(athlete)).isPresent();
+	}
+
+	/**
+	 * Whether the present person leads a team: its rules, its people, its imports.
+	 * @param teamId the team
+	 * @return true for its head coaches
+	 */
+	public boolean leads(UUID teamId) {
+		return this.current.id().filter((person) -> this.squad.leads(person, teamId)).isPresent();
 	}
 
 }

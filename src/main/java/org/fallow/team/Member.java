@@ -7,18 +7,18 @@ import org.fallow.access.PersonId;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One line of a team's list of people.
+ * One line of a team's list of athletes.
  *
  * @param id the person
  * @param name the name
  * @param username e-mail the person signs in with; absent without an account
- * @param role coach or athlete
  * @param teamId the team
  * @param teamName its name
  * @param groupName the athlete's group; absent if none
  * @param birthDate absent where not told
- * @param under18 whether the person counts as a minor today; only asked of athletes
+ * @param under18 whether the athlete counts as a minor today
+ * @param shares whether the coaches see the athlete's data
  */
-public record Member(PersonId id, String name, @Nullable String username, Role role, UUID teamId, String teamName,
-		@Nullable String groupName, @Nullable LocalDate birthDate, boolean under18) {
+public record Member(PersonId id, String name, @Nullable String username, UUID teamId, String teamName,
+		@Nullable String groupName, @Nullable LocalDate birthDate, boolean under18, boolean shares) {
 }

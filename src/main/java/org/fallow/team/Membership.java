@@ -1,17 +1,16 @@
 package org.fallow.team;
 
 import java.io.Serializable;
+import java.time.Instant;
 import java.util.UUID;
 
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
-import jakarta.persistence.EnumType;
-import jakarta.persistence.Enumerated;
 import org.jspecify.annotations.Nullable;
 
 /**
- * That a person is a coach or an athlete of a team.
+ * That a person is an athlete of a team, and whether its coaches see the data.
  */
 @Entity
 class Membership {
@@ -23,14 +22,29 @@ class Membership {
 
 	@Nullable private String externalCode;
 
+	private boolean shares;
+
+	private Instant joinedAt;
+
+	@Nullable private Instant leftAt;
+
 	@SuppressWarnings("NullAway.Init")
 	protected Membership() {
 	}
 
-	Membership(Key key, @Nullable UUID groupId, @Nullable String externalCode) {
+	Membership(Key key, @Nullable UUID groupId, @Nullable String externalCode, Instant joinedAt) {
 		this.key = key;
 		this.groupId = groupId;
 		this.externalCode = externalCode;
+		this.shares = true;
+		this.joinedAt = joinedAt;
+	}
+
+	void rejoin(@Nullable UUID newGroup, Instant at) {
+		this.groupId = newGroup;
+		this.shares = true;
+		this.joinedAt = at;
+		this.leftAt = null;
 	}
 
 	Key key() {
@@ -45,8 +59,20 @@ class Membership {
 		return this.externalCode;
 	}
 
+	boolean shares() {
+		return this.shares;
+	}
+
+	Instant joinedAt() {
+		return this.joinedAt;
+	}
+
+	@Nullable Instant leftAt() {
+		return this.leftAt;
+	}
+
 	@Embeddable
-	record Key(UUID personId, UUID teamId, @Enumerated(EnumType.STRING) Role role) implements Serializable {
+	record Key(UUID personId, UUID teamId) implements Serializable {
 	}
 
 }

@@ -2,6 +2,7 @@ package org.fallow.team;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -28,13 +29,20 @@ public class People {
 
 	private final Squad squad;
 
+	private final Posts posts;
+
+	private final Consents consents;
+
 	private final ApplicationEventPublisher events;
 
 	private final Clock clock;
 
-	People(EntityManager entities, Squad squad, ApplicationEventPublisher events, Clock clock) {
+	People(EntityManager entities, Squad squad, Posts posts, Consents consents, ApplicationEventPublisher events,
+			Clock clock) {
 		this.entities = entities;
 		this.squad = squad;
+		this.posts = posts;
+		this.consents = consents;
 		this.events = events;
 		this.clock = clock;
 	}
@@ -77,28 +85,114 @@ public class People {
 	}
 
 	/**
-	 * Adds a coach to a team.
+	 * Adds a person who is to be head coach of a team.
 	 * @param teamId the team
 	 * @param name the coach's name
 	 * @return the new person
 	 */
 	public PersonId addCoach(UUID teamId, String name) {
-		Person person = added(new Person(Ids.next(), name.strip(), team(teamId).zone(), null, now()));
-		added(new Membership(new Membership.Key(person.id().value(), teamId, Role.COACH), null, null));
-		return person.id();
+		Team team = team(teamId);
+		PersonId person = addPerson(name, team.zone());
+		this.posts.give(person, NewPost.headCoach(team));
+		return person;
 	}
 
 	/**
-	 * Makes a person who is here already a coach of one more team.
+	 * Adds a person who is nothing here yet.
+	 * @param name the person's name
+	 * @param zone where the person's civil days are counted
+	 * @return the new person
+	 */
+	public PersonId addPerson(String name, ZoneId zone) {
+		return addPerson(PersonId.next(), name, zone, null);
+	}
+
+	/**
+	 * Adds a person under an id drawn before.
+	 * @param id the id
+	 * @param name the person's name
+	 * @param zone where the person's civil days are counted
+	 * @param birthDate absent where not told
+	 * @return the id
+	 */
+	public PersonId addPerson(PersonId id, String name, ZoneId zone, @Nullable LocalDate birthDate) {
+		return added(new Person(id.value(), name.strip(), zone, birthDate, now())).id();
+	}
+
+	/**
+	 * Makes a person an athlete of a team, which becomes the home team. The consent is
+	 * for the caller to keep in the same transaction.
+	 * @param person who, in no team at present
+	 * @param teamId the team
+	 * @param groupId the group of that team; absent if none
+	 */
+	public void joins(PersonId person, UUID teamId, @Nullable UUID groupId) {
+		Membership.Key key = new Membership.Key(person.value(), teamId);
+		Membership before = this.entities.find(Membership.class, key);
+		if (before != null) {
+			before.rejoin(groupId, now());
+			this.entities.flush();
+		}
+		else {
+			added(new Membership(key, groupId, null, now()));
+		}
+	}
+
+	/**
+	 * The birth date of a person.
+	 * @param person who
+	 * @return the date; absent where not told
+	 */
+	@Transactional(readOnly = true)
+	public @Nullable LocalDate birthDateOf(PersonId person) {
+		Person found = this.entities.find(Person.class, person.value());
+		return (found == null) ? null : found.birthDate();
+	}
+
+	/**
+	 * The zone of a team.
+	 * @param teamId the team
+	 * @return the zone its new people get
+	 */
+	@Transactional(readOnly = true)
+	public ZoneId zoneOf(UUID teamId) {
+		return team(teamId).zone();
+	}
+
+	/**
+	 * Notes the birth date of a person who had none on file.
+	 * @param person who
+	 * @param birthDate the date
+	 */
+	public void wasBorn(PersonId person, LocalDate birthDate) {
+		Person found = this.entities.find(Person.class, person.value());
+		if (found != null) {
+			found.wasBorn(birthDate);
+			this.entities.flush();
+		}
+	}
+
+	/**
+	 * Makes a person who is here already a head coach of one more team.
 	 * @param teamId the team
 	 * @param person the person
 	 */
 	public void alsoCoaches(UUID teamId, PersonId person) {
-		added(new Membership(new Membership.Key(person.value(), teamId, Role.COACH), null, null));
+		this.posts.give(person, NewPost.headCoach(team(teamId)));
 	}
 
 	/**
-	 * Adds an athlete to a team, which becomes the athlete's home team.
+	 * Makes a person an owner of a club.
+	 * @param clubId the club
+	 * @param person the person
+	 */
+	public void owns(UUID clubId, PersonId person) {
+		this.posts.give(person, NewPost.owner(clubId));
+	}
+
+	/**
+	 * Adds an athlete to a team, which becomes the athlete's home team. Whoever does so
+	 * states that the athlete, or a guardian, agreed.
 	 * @param teamId the team
 	 * @param athlete who
 	 * @return the athlete, here since today
@@ -106,8 +200,9 @@ public class People {
 	public Athlete addAthlete(UUID teamId, NewAthlete athlete) {
 		ZoneId zone = (athlete.zone() != null) ? athlete.zone() : team(teamId).zone();
 		Person person = added(new Person(Ids.next(), athlete.name(), zone, athlete.birthDate(), now()));
-		added(new Membership(new Membership.Key(person.id().value(), teamId, Role.ATHLETE),
-				groupId(teamId, athlete.group()), athlete.externalCode()));
+		added(new Membership(new Membership.Key(person.id().value(), teamId), groupId(teamId, athlete.group()),
+				athlete.externalCode(), now()));
+		this.consents.stated(person.id(), teamId);
 		return this.squad.athlete(person.id());
 	}
 

@@ -44,6 +44,12 @@ public class Person {
 		this.createdAt = createdAt;
 	}
 
+	void wasBorn(LocalDate day) {
+		if (this.birthDate == null) {
+			this.birthDate = day;
+		}
+	}
+
 	public PersonId id() {
 		return new PersonId(this.id);
 	}

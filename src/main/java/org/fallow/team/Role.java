@@ -1,13 +1,13 @@
 package org.fallow.team;
 
 /**
- * What a person is in a team.
+ * In which capacity somebody acts on an athlete's data.
  */
 public enum Role {
 
-	/** Looks after the team's athletes. */
+	/** As one who looks after the athlete, in whatever post. */
 	COACH,
-	/** Trains in the team; a person is the athlete of one team at most, the home team. */
+	/** As the athlete. */
 	ATHLETE
 
 }

@@ -1,7 +1,15 @@
 package org.fallow.team;
 
+import java.time.Clock;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -21,29 +29,106 @@ public class Squad {
 
 	private static final String ATHLETE = """
 			select p.id, p.name, p.zone_id, p.birth_date, p.since_day, m.team_id, m.group_id, m.external_code
-			from membership m join person p on p.id = m.person_id
-			where m.role = 'ATHLETE'\s""";
+			from membership m join person p on p.id = m.person_id\s""";
+
+	/** The team somebody trains in, or trained in last. */
+	private static final String HOME = """
+			and m.team_id = (select h.team_id from membership h where h.person_id = m.person_id
+				order by h.left_at desc nulls first, h.team_id limit 1)\s""";
+
+	/** Posts of a person that hold at an instant. */
+	private static final String HELD = """
+			c.person_id = ? and c.ended_at is null and (c.until_at is null or c.until_at > ?)\s""";
+
+	/** That such a post c covers the athlete of a membership m, who shares. */
+	private static final String COVERS = """
+			c.team_id = m.team_id and m.shares and m.left_at is null
+			and (c.whole_team or exists
+				(select 1 from post_group g where g.post_id = c.id and g.group_id = m.group_id))\s""";
 
 	private static final String TEAM = "select t.id, t.club_id, t.name, t.zone_id from team t ";
 
 	private final JdbcClient jdbc;
 
-	Squad(JdbcClient jdbc) {
+	private final Clock clock;
+
+	Squad(JdbcClient jdbc, Clock clock) {
 		this.jdbc = jdbc;
+		this.clock = clock;
 	}
 
 	/**
-	 * The teams a person coaches.
+	 * The teams a person coaches, in whatever post.
 	 * @param coach the person
 	 * @return the teams by name, empty for somebody who coaches none
 	 */
 	public List<Team> teamsOf(PersonId coach) {
 		return this.jdbc
-			.sql(TEAM + "join membership m on m.team_id = t.id and m.role = 'COACH' and m.person_id = ? "
-					+ "order by t.name, t.id")
-			.param(coach.value())
+			.sql(TEAM + "where t.id in (select c.team_id from post c where " + HELD + ") order by t.name, t.id")
+			.params(coach.value(), now())
 			.query(Rows::team)
 			.list();
+	}
+
+	/**
+	 * The teams a person leads as head coach.
+	 * @param coach the person
+	 * @return the teams by name
+	 */
+	public List<Team> teamsLedBy(PersonId coach) {
+		return this.jdbc
+			.sql(TEAM + "where t.id in (select c.team_id from post c where " + HELD
+					+ "and c.kind = 'HEAD_COACH') order by t.name, t.id")
+			.params(coach.value(), now())
+			.query(Rows::team)
+			.list();
+	}
+
+	/**
+	 * The teams of the clubs a person owns.
+	 * @param owner the person
+	 * @return the teams by name
+	 */
+	public List<Team> teamsOwnedBy(PersonId owner) {
+		return this.jdbc
+			.sql(TEAM + "where t.club_id in (select c.club_id from post c where " + HELD
+					+ "and c.kind = 'OWNER') order by t.name, t.id")
+			.params(owner.value(), now())
+			.query(Rows::team)
+			.list();
+	}
+
+	/**
+	 * Clubs by their ids.
+	 * @param ids which
+	 * @return id and name, by name
+	 */
+	public Map<UUID, String> clubs(Collection<UUID> ids) {
+		Map<UUID, String> clubs = new LinkedHashMap<>();
+		this.jdbc.sql("select id, name from club where id = any (?) order by name, id")
+			.param(ids.toArray(UUID[]::new))
+			.query((row) -> {
+				clubs.put(row.getObject("id", UUID.class), row.getString("name"));
+			});
+		return clubs;
+	}
+
+	/**
+	 * What a person is here now.
+	 * @param person the person
+	 * @return over all teams and clubs
+	 */
+	public Standing standing(PersonId person) {
+		return this.jdbc.sql("""
+				select exists (select 1 from membership where person_id = ?) as athlete,
+					coalesce(bool_or(c.kind <> 'OWNER'), false) as coach,
+					coalesce(bool_or(c.kind = 'HEAD_COACH'), false) as head_coach,
+					coalesce(bool_or(c.kind = 'OWNER'), false) as owner
+				from post c where\s""" + HELD)
+			.params(person.value(), person.value(), now())
+			.query((row, number) -> new Standing(row.getBoolean("athlete"), row.getBoolean("coach"),
+					row.getBoolean("head_coach"), row.getBoolean("owner")))
+			.single();
 	}
 
 	/**
@@ -59,23 +144,41 @@ public class Squad {
 	}
 
 	/**
-	 * All athletes a coach looks after.
+	 * All athletes a coach looks after and who share their data.
 	 * @param coach the person
-	 * @return athletes of the teams this person coaches, by name
+	 * @return athletes this person's posts cover, by name
 	 */
 	public List<Athlete> athletesOf(PersonId coach) {
-		return this.jdbc.sql(ATHLETE + """
-				and m.team_id in (select c.team_id from membership c where c.person_id = ? and c.role = 'COACH')
-				order by p.name, p.id""").param(coach.value()).query(Rows::athlete).list();
+		return this.jdbc
+			.sql(ATHLETE + "where exists (select 1 from post c where " + HELD + "and " + COVERS
+					+ ") order by p.name, p.id")
+			.params(coach.value(), now())
+			.query(Rows::athlete)
+			.list();
 	}
 
 	/**
-	 * The athletes of a team, whoever asks: the caller checks {@link #mayCoachTeam}.
+	 * How many athletes of a coach share nothing at present, so that no board shows them.
+	 * @param coach the person
+	 * @return their number
+	 */
+	public int silentOnesOf(PersonId coach) {
+		return this.jdbc.sql("""
+				select count(*) from membership m where m.left_at is null and not m.shares
+				and m.team_id in (select c.team_id from post c where\s""" + HELD + ")")
+			.params(coach.value(), now())
+			.query(Integer.class)
+			.single();
+	}
+
+	/**
+	 * The athletes of a team who share their data, whoever asks: the caller checks
+	 * {@link #mayCoachTeam}.
 	 * @param teamId the team
 	 * @return its athletes, by name
 	 */
 	public List<Athlete> athletesIn(UUID teamId) {
-		return this.jdbc.sql(ATHLETE + "and m.team_id = ? order by p.name, p.id")
+		return this.jdbc.sql(ATHLETE + "where m.team_id = ? and m.left_at is null and m.shares order by p.name, p.id")
 			.param(teamId)
 			.query(Rows::athlete)
 			.list();
@@ -86,7 +189,7 @@ public class Squad {
 	 * @return all athletes in the order of their ids
 	 */
 	public List<Athlete> everyone() {
-		return this.jdbc.sql(ATHLETE + "order by p.id").query(Rows::athlete).list();
+		return this.jdbc.sql(ATHLETE + "where true " + HOME + "order by p.id").query(Rows::athlete).list();
 	}
 
 	/**
@@ -95,7 +198,7 @@ public class Squad {
 	 * @return the athlete; empty if there is no such person or it is no athlete
 	 */
 	public Optional<Athlete> find(PersonId id) {
-		return this.jdbc.sql(ATHLETE + "and p.id = ?").param(id.value()).query(Rows::athlete).optional();
+		return this.jdbc.sql(ATHLETE + "where p.id = ? " + HOME).param(id.value()).query(Rows::athlete).optional();
 	}
 
 	/**
@@ -118,20 +221,60 @@ public class Squad {
 	}
 
 	/**
+	 * The zone in which a person's civil days are counted.
+	 * @param id the person
+	 * @return the zone, empty if there is no such person
+	 */
+	public Optional<ZoneId> zoneOf(PersonId id) {
+		return this.jdbc.sql("select zone_id from person where id = ?")
+			.param(id.value())
+			.query(String.class)
+			.optional()
+			.map(ZoneId::of);
+	}
+
+	/**
 	 * Whether a person may look after an athlete.
 	 * @param coach the person who asks
 	 * @param athlete the athlete asked about
-	 * @return true if the person coaches the athlete's team; false for strangers and for
-	 * athletes that do not exist
+	 * @return true if a post of the person covers the athlete, who shares; false for
+	 * strangers and for athletes that do not exist
 	 */
 	public boolean mayCoach(PersonId coach, PersonId athlete) {
-		return this.jdbc.sql("""
-				select exists (select 1 from membership a
-					join membership c on c.team_id = a.team_id and c.role = 'COACH' and c.person_id = ?
-					where a.person_id = ? and a.role = 'ATHLETE')""")
-			.params(coach.value(), athlete.value())
-			.query(Boolean.class)
+		return postFor(coach, athlete).isPresent();
+	}
+
+	/**
+	 * By which post a person looks after an athlete.
+	 * @param coach the person who asks
+	 * @param athlete the athlete asked about
+	 * @return the post that allows most; empty if none covers the athlete
+	 */
+	public Optional<Post> postFor(PersonId coach, PersonId athlete) {
+		return this.jdbc
+			.sql("select c.kind from membership m join post c on " + COVERS + "where m.person_id = ? and " + HELD)
+			.params(athlete.value(), coach.value(), now())
+			.query((row, number) -> Post.valueOf(row.getString("kind")))
+			.list()
+			.stream()
+			.min(Comparator.naturalOrder());
+	}
+
+	/**
+	 * Whether a person may look after each of several athletes.
+	 * @param coach the person who asks
+	 * @param athletes the athletes asked about
+	 * @return true if the person's posts cover all of them
+	 */
+	public boolean mayCoachAll(PersonId coach, Collection<PersonId> athletes) {
+		UUID[] ids = athletes.stream().map(PersonId::value).distinct().toArray(UUID[]::new);
+		int covered = this.jdbc
+			.sql("select count(*) from membership m where m.person_id = any (?) "
+					+ "and exists (select 1 from post c where " + HELD + "and " + COVERS + ")")
+			.params(ids, coach.value(), now())
+			.query(Integer.class)
 			.single();
+		return covered == ids.length;
 	}
 
 	/**
@@ -145,25 +288,41 @@ public class Squad {
 	}
 
 	/**
-	 * Everybody in the teams a coach belongs to.
-	 * @param coach the coach
+	 * Whether a person leads a team as head coach.
+	 * @param coach the person who asks
+	 * @param teamId the team asked about
+	 * @return true if so
+	 */
+	public boolean leads(PersonId coach, UUID teamId) {
+		return teamsLedBy(coach).stream().anyMatch((team) -> team.id().equals(teamId));
+	}
+
+	/**
+	 * The athletes of the teams a person leads, those who share nothing among them: names
+	 * and ages, no health data. Sign-in names are told to the present person only.
+	 * @param coach the head coach
 	 * @param day the day ages are told on
 	 * @return by name
 	 */
 	public List<Member> membersOf(PersonId coach, LocalDate day) {
 		return this.jdbc.sql("""
-				select p.id, p.name, a.username, m.role, m.team_id, t.name as team_name, g.name as group_name,
-					p.birth_date
+				select p.id, p.name, a.username, m.team_id, t.name as team_name, g.name as group_name,
+					p.birth_date, m.shares
 				from membership m
 				join person p on p.id = m.person_id
 				join team t on t.id = m.team_id
 				left join training_group g on g.id = m.group_id
-				left join account a on a.person_id = p.id
-				where m.team_id in (select c.team_id from membership c where c.person_id = ? and c.role = 'COACH')
-				order by m.role, p.name, p.id""")
-			.param(coach.value())
+				left join squad_usernames(?) a on a.person_id = p.id
+				where m.left_at is null and m.team_id in
+					(select c.team_id from post c where c.kind = 'HEAD_COACH' and\s""" + HELD + """
+				) order by p.name, p.id""")
+			.params(now(), coach.value(), now())
 			.query((row, number) -> Rows.member(row, day))
 			.list();
+	}
+
+	private OffsetDateTime now() {
+		return this.clock.instant().atOffset(ZoneOffset.UTC);
 	}
 
 }

@@ -1,5 +1,5 @@
 /**
- * People, clubs, teams, groups, their roles and their accounts.
+ * People, clubs, teams, groups, their roles.
  */
 @NullMarked
 @ApplicationModule(allowedDependencies = { "wording", "access", "platform" })

@@ -38,13 +38,16 @@ class AccessibleBrowserTests extends OnRealPages {
 	@Test
 	void letsEverybodyReadTheSignIn() {
 		Visitor nobody = visitor(BROWSER);
-		check(nobody, "/sign-in", "/sign-in?failed", "/sign-in?expired", "/sign-in?signed-out");
+		check(nobody, "/sign-in", "/sign-in?failed", "/sign-in?expired", "/sign-in?signed-out", "/sign-in?wait=300",
+				"/forgotten");
+		BROWSER.expectError("404");
+		check(nobody, "/reset/guessed");
 	}
 
 	@Test
 	void letsEverybodyReadAnAthletesPages() {
 		Visitor athlete = signedIn(BROWSER, this.annName);
-		check(athlete, "/today", "/morning", "/session", "/return-path", "/report");
+		check(athlete, "/today", "/morning", "/session", "/return-path", "/report", "/account", "/password");
 		BROWSER.expectError("404");
 		BROWSER.expectError("403");
 		check(athlete, "/nowhere", "/board");

@@ -8,7 +8,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 
 import org.fallow.platform.DatabaseTest;
-import org.fallow.team.DemoAccounts;
+import org.fallow.account.DemoAccounts;
 import org.fallow.team.Role;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

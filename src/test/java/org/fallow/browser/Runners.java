@@ -12,7 +12,7 @@ import org.fallow.entry.Mornings;
 import org.fallow.entry.NewMorning;
 import org.fallow.entry.Posture;
 import org.fallow.entry.Saved;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;

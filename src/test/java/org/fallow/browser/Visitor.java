@@ -53,6 +53,11 @@ final class Visitor {
 		return this.browser.driver().getCurrentUrl().substring(this.address.length());
 	}
 
+	/** Waits until a script has led to a page. */
+	void waitsFor(String path) {
+		await().withMessage(() -> "still on " + path() + ":\n" + text()).until((driver) -> path().equals(path));
+	}
+
 	/** All of the page that can be seen, as text. */
 	String text() {
 		return this.browser.driver().findElement(By.tagName("body")).getText();

@@ -21,6 +21,7 @@ import org.fallow.entry.Submission;
 import org.fallow.entry.Symptom;
 import org.fallow.entry.TimelineChanged;
 import org.fallow.illness.core.ReportKind;
+import org.fallow.platform.As;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.rules.Clearance;
@@ -77,6 +78,8 @@ class AssessmentsTests {
 
 	private Athlete athlete;
 
+	private PersonId coach;
+
 	@BeforeEach
 	void addAnAthlete(@Autowired PlatformTransactionManager manager) {
 		this.transactions = new TransactionTemplate(manager);
@@ -84,6 +87,8 @@ class AssessmentsTests {
 		Club club = this.people.foundClub("Club " + UUID.randomUUID());
 		Team team = this.people.addTeam(club.id(), "Team", ZoneOffset.UTC);
 		this.athlete = this.people.addAthlete(team.id(), NewAthlete.named("Ann"));
+		this.coach = this.people.addCoach(team.id(), "Cay");
+		As.person(this.coach);
 	}
 
 	@Test
@@ -140,8 +145,8 @@ class AssessmentsTests {
 	void refusesAWorkingLevelWithTheReasonsAndTakesOneThatHolds() {
 		NewWorkingLevel level = new NewWorkingLevel("Dr Hill", "GP", "no concern", "well for weeks");
 		assertThat(codes(this.illness.workingLevel(id(), level, byCoach()))).containsExactly("level.no-episode");
-		Team team = this.people.addTeam(this.people.foundClub("Club " + UUID.randomUUID()).id(), "T", ZoneOffset.UTC);
-		this.athlete = this.people.addAthlete(team.id(), new NewAthlete("Bea", null, null, FIRST.minusYears(30), null));
+		UUID team = this.athlete.teamId();
+		this.athlete = this.people.addAthlete(team, new NewAthlete("Bea", null, null, FIRST.minusYears(30), null));
 		for (int day = 0; day < 20; day++) {
 			enter(day, 50);
 		}
@@ -262,14 +267,14 @@ class AssessmentsTests {
 	}
 
 	private List<String> rows() {
-		return this.jdbc
+		return this.transactions.execute((status) -> this.jdbc
 			.sql("select (a.*)::text from (select athlete_id, day, rule_hash, clearance, reasons, notices, "
 					+ "holding, stage, day_in_stage, path, mark, rhr_bpm, rhr_n, rhr_baseline, rhr_spread, rhr_dev, "
 					+ "rhr_flag, rise_sum, rise_signal, next_gate, next_gate_earliest from assessment "
 					+ "where athlete_id = ? order by day) a")
 			.param(id().value())
 			.query(String.class)
-			.list();
+			.list());
 	}
 
 	private List<String> evidence() {
@@ -312,7 +317,7 @@ class AssessmentsTests {
 	}
 
 	private Submission byCoach() {
-		return Submission.page(id(), Role.COACH, Ids.next());
+		return Submission.page(this.coach, Role.COACH, Ids.next());
 	}
 
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.UUID;
 
 import org.fallow.access.Ids;
+import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.entry.Method;
 import org.fallow.entry.Mornings;
@@ -18,6 +19,7 @@ import org.fallow.entry.Saved;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Submission;
 import org.fallow.entry.Symptom;
+import org.fallow.platform.As;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.rules.Clearance;
@@ -125,9 +127,11 @@ class ZonesTests {
 		assertThat(pain).isInstanceOf(Saved.Stored.class);
 		assertThat(clearances(id, tenth, eleventh)).containsExactly(Clearance.REFER, Clearance.REFER);
 		this.clock.set(eleventh, LocalTime.of(9, 0), HAWAII);
+		As.person(id);
 		this.assessments.bringUpTo(List.of(id), eleventh);
 		assertThat(clearances(id, tenth, eleventh)).containsExactly(Clearance.REFER, Clearance.REFER);
 		this.clock.set(eleventh.plusDays(1), LocalTime.of(9, 0), HAWAII);
+		As.person(id);
 		this.assessments.bringUpTo(List.of(id), eleventh.plusDays(1));
 		assertThat(clearances(id, eleventh.plusDays(1), eleventh.plusDays(1))).containsExactly(Clearance.REFER);
 	}
@@ -149,10 +153,11 @@ class ZonesTests {
 	}
 
 	private void move(PersonId id, ZoneId zone) {
-		new TransactionTemplate(this.manager)
-			.executeWithoutResult((status) -> this.jdbc.sql("update person set zone_id = ? where id = ?")
-				.params(zone.getId(), id.value())
-				.update());
+		CurrentPerson.runAs(id,
+				() -> new TransactionTemplate(this.manager)
+					.executeWithoutResult((status) -> this.jdbc.sql("update person set zone_id = ? where id = ?")
+						.params(zone.getId(), id.value())
+						.update()));
 	}
 
 }

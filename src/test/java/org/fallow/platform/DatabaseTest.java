@@ -6,6 +6,7 @@ import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
 
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
@@ -24,6 +25,7 @@ import org.springframework.core.annotation.AliasFor;
 @SpringBootTest
 @AutoConfigureMockMvc
 @Import(DatabaseForTests.class)
+@ExtendWith(AsOperation.class)
 public @interface DatabaseTest {
 
 	/**

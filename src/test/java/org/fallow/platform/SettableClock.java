@@ -1,6 +1,7 @@
 package org.fallow.platform;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -33,6 +34,14 @@ public class SettableClock extends Clock {
 	 */
 	public void set(LocalDate day) {
 		set(day, LocalTime.of(7, 0), ZoneOffset.UTC);
+	}
+
+	/**
+	 * Moves the time.
+	 * @param by how far; back where negative
+	 */
+	public void advance(Duration by) {
+		this.instant = this.instant.plus(by);
 	}
 
 	@Override

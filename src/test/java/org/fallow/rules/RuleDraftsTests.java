@@ -12,6 +12,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
+import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
@@ -26,7 +27,6 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.annotation.Import;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.transaction.annotation.Transactional;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
@@ -158,7 +158,8 @@ class RuleDraftsTests {
 	@Test
 	void adoptsADraftOnceThoughItIsSentTwiceAtOnce() throws Exception {
 		RuleDraft draft = changed("/gates/untrackedMornings", "6");
-		Callable<List<Problem>> adoption = () -> this.drafts.adopt(draft.id(), this.coach, TODAY.plusDays(1), "why");
+		Callable<List<Problem>> adoption = () -> CurrentPerson.callAs(this.coach,
+				() -> this.drafts.adopt(draft.id(), this.coach, TODAY.plusDays(1), "why"));
 		ExecutorService both = Executors.newFixedThreadPool(2);
 		List<Problem> problems = new ArrayList<>();
 		for (Future<List<Problem>> done : both.invokeAll(List.of(adoption, adoption))) {
@@ -192,13 +193,12 @@ class RuleDraftsTests {
 	}
 
 	@Test
-	@Transactional
 	void decidesByNoTextThatHasAnotherHash() {
 		this.jdbc.sql("""
 				insert into rule_set (team_id, version, hash, canonical, effective_from, written_at)
 				select team_id, 2, hash, replace(canonical, '"feverCelsius":"38"', '"feverCelsius":"40"'), ?, written_at
-				from rule_set where team_id = ? and version = 1""").params(TODAY, this.team.id()).update();
-		assertThatIllegalStateException().isThrownBy(() -> this.ruleSets.bookOf(this.team.id()))
+				from rule_set where team_id = ? and version = 1""").params(TODAY, this.other.id()).update();
+		assertThatIllegalStateException().isThrownBy(() -> this.ruleSets.bookOf(this.other.id()))
 			.withMessageContaining("another hash");
 	}
 

@@ -22,9 +22,6 @@ class SquadTests {
 	@Autowired
 	private Squad squad;
 
-	@Autowired
-	private Accounts accounts;
-
 	private Team own;
 
 	private Team other;
@@ -64,17 +61,6 @@ class SquadTests {
 	@Test
 	void answersThatAStrangerIsNoAthlete() {
 		assertThatExceptionOfType(NoSuchAthlete.class).isThrownBy(() -> this.squad.athlete(this.coach));
-	}
-
-	@Test
-	void foldsTheCaseOfSignInNames() {
-		String name = "Cay-" + UUID.randomUUID() + "@Club.Example";
-		String password = this.accounts.issuePassword(this.coach, name);
-		assertThat(password).hasSizeGreaterThan(Accounts.SHORTEST_PASSWORD);
-		PersonId second = this.people.addCoach(this.own.id(), "Dov");
-		assertThat(this.accounts.isTaken(name.toUpperCase(java.util.Locale.ROOT), second)).isTrue();
-		assertThatExceptionOfType(IllegalArgumentException.class)
-			.isThrownBy(() -> this.accounts.issuePassword(second, name.toUpperCase(java.util.Locale.ROOT)));
 	}
 
 }

@@ -25,6 +25,7 @@ import org.fallow.illness.view.StateView;
 import org.fallow.illness.view.TimeLineView;
 import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleSets;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Squad;
@@ -77,7 +78,8 @@ class AthletePage {
 
 	@GetMapping("/athletes/{id}")
 	String athlete(@PathVariable UUID id, @RequestParam(required = false) @Nullable String day, Model model) {
-		Athlete athlete = this.access.coached(id);
+		Athlete athlete = this.access.coached(id, TraceSubject.ATHLETE_PAGE);
+		model.addAttribute("mayLoosen", this.access.mayLoosen(athlete.id()));
 		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
 		List<AssessedDay> all = this.assessments.of(athlete.id(), LocalDate.EPOCH, today);

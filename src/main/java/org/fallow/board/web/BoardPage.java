@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
+import org.fallow.access.TraceSubject;
 import org.fallow.board.LastEntries;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
@@ -68,6 +69,7 @@ class BoardPage {
 		PersonId coach = this.access.person();
 		List<Team> teams = this.squad.teamsOf(coach);
 		List<Athlete> athletes = this.squad.athletesOf(coach);
+		this.access.looked(athletes, TraceSubject.BOARD);
 		LocalDate today = today(teams);
 		LocalDate earliest = this.lastEntries.firstDay(ids(athletes)).orElse(today);
 		LocalDate asOf = chosenDay(day, earliest, today);
@@ -80,6 +82,7 @@ class BoardPage {
 		days(model, asOf, today, earliest);
 		model.addAttribute("counts", counts(rows));
 		model.addAttribute("total", rows.size());
+		model.addAttribute("silent", this.squad.silentOnesOf(coach));
 		model.addAttribute("groups", groups);
 		model.addAttribute("group", chosenGroup);
 		model.addAttribute("clearance", chosen);

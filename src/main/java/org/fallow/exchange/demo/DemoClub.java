@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-import org.fallow.team.DemoAccounts;
+import org.fallow.account.DemoAccounts;
 import org.fallow.team.Role;
 
 import org.springframework.context.annotation.Profile;

@@ -15,12 +15,13 @@ import java.util.UUID;
 
 import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
+import org.fallow.access.Purpose;
 import org.fallow.exchange.csv.ColumnMapping;
 import org.fallow.exchange.imports.Choice;
 import org.fallow.exchange.imports.ImportJob;
 import org.fallow.exchange.imports.ImportWorker;
 import org.fallow.exchange.imports.Imports;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
@@ -73,7 +74,7 @@ class DemoLoader implements SmartInitializingSingleton {
 
 	@Override
 	public void afterSingletonsInstantiated() {
-		if (this.accounts.none()) {
+		if (Purpose.SIGN_IN.call(this.accounts::none)) {
 			load();
 		}
 	}
@@ -83,22 +84,24 @@ class DemoLoader implements SmartInitializingSingleton {
 		long start = System.nanoTime();
 		ZoneId zone = ZoneId.systemDefault();
 		DemoFiles files = DemoFiles.endingOn(LocalDate.now(this.clock.withZone(zone)));
-		UUID team = this.people.addTeam(this.people.foundClub(DemoClub.CLUB).id(), DemoClub.TEAM, zone).id();
-		PersonId coach = addCoaches(team);
-		Map<String, PersonId> athletes = addAthletes(team, files.people());
+		UUID club = Purpose.OPERATION.call(() -> this.people.foundClub(DemoClub.CLUB)).id();
+		UUID team = Purpose.OPERATION.call(() -> this.people.addTeam(club, DemoClub.TEAM, zone)).id();
+		PersonId coach = Purpose.OPERATION.call(() -> addCoaches(club, team));
+		Map<String, PersonId> athletes = Purpose.OPERATION.call(() -> addAthletes(team, files.people()));
 		log.info("Demo: {} invented athletes, days moved by {} weeks", athletes.size(), files.weeks());
-		importMornings(team, coach, files);
+		CurrentPerson.runAs(coach, () -> importMornings(team, coach, files));
 		log.info("Demo: mornings are in after {}", since(start));
 		addFacts(coach, athletes, files);
 		log.info("Demo: the squad is complete after {}", since(start));
 	}
 
-	private PersonId addCoaches(UUID team) {
+	private PersonId addCoaches(UUID club, UUID team) {
 		List<PersonId> coaches = DemoClub.COACHES.stream().map((name) -> {
 			PersonId coach = this.people.addCoach(team, name);
 			this.accounts.open(coach, DemoClub.username(name), DemoClub.PASSWORD);
 			return coach;
 		}).toList();
+		this.people.owns(club, coaches.get(0));
 		return coaches.get(0);
 	}
 

@@ -62,7 +62,7 @@ class ImportRun {
 				takeIn(job, stopped);
 			}
 			catch (RuntimeException ex) {
-				log.error("Import {} of {} broke off", job.id(), job.fileName(), ex);
+				log.error("Import {} broke off", job.id(), ex);
 				end(job.id(), Message.of("importFile.failed"));
 			}
 		});
@@ -89,7 +89,7 @@ class ImportRun {
 	}
 
 	private ZoneId zone(ImportJob job) {
-		return this.transaction.execute((status) -> this.squad.teamsOf(job.actor())
+		return this.transaction.execute((status) -> this.squad.teamsLedBy(job.actor())
 			.stream()
 			.filter((team) -> team.id().equals(job.teamId()))
 			.map(Team::zone)

@@ -6,6 +6,10 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 
+import org.fallow.access.CurrentPerson;
+import org.fallow.access.PersonId;
+import org.fallow.access.Purpose;
+
 import org.springframework.beans.factory.DisposableBean;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
@@ -37,13 +41,14 @@ public class ImportWorker implements DisposableBean {
 	/**
 	 * Runs a started job soon.
 	 * @param id the job
+	 * @param actor the coach who sent the file
 	 */
-	public void submit(UUID id) {
-		this.executor.submit(() -> runNow(id));
+	public void submit(UUID id, PersonId actor) {
+		this.executor.submit(() -> CurrentPerson.runAs(actor, () -> runNow(id)));
 	}
 
 	/**
-	 * Runs a started job in this thread, to its end.
+	 * Runs a started job in this thread, to its end, for the coach who sent the file.
 	 * @param id the job
 	 */
 	public void runNow(UUID id) {
@@ -54,7 +59,7 @@ public class ImportWorker implements DisposableBean {
 
 	@EventListener(ApplicationReadyEvent.class)
 	void takeUpWhatWasLeft() {
-		this.imports.unfinished().forEach((job) -> submit(job.id()));
+		Purpose.OPERATION.call(this.imports::unfinished).forEach((job) -> submit(job.id(), job.actor()));
 	}
 
 	@Override

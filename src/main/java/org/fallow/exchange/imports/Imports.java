@@ -1,5 +1,6 @@
 package org.fallow.exchange.imports;
 
+import org.fallow.team.ByHeadCoach;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -50,6 +51,7 @@ public class Imports {
 	 * @return names the job, which waits for its columns
 	 * @throws UnreadableFile if it is no CSV file
 	 */
+	@ByHeadCoach
 	public UUID receive(UUID teamId, PersonId coach, String fileName, Path path) {
 		CsvFile file = CsvFile.open(path);
 		UUID id = Ids.next();
@@ -85,6 +87,7 @@ public class Imports {
 	 * @param most how many
 	 * @return newest first
 	 */
+	@ByHeadCoach
 	@Transactional(readOnly = true)
 	public List<ImportJob> latest(UUID teamId, int most) {
 		return this.jobs.latest(teamId, most);

@@ -13,7 +13,7 @@ import org.fallow.exchange.imports.Choice;
 import org.fallow.exchange.imports.ImportJob;
 import org.fallow.exchange.imports.ImportWorker;
 import org.fallow.exchange.imports.Imports;
-import org.fallow.team.SignedInPerson;
+import org.fallow.account.SignedInPerson;
 
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -67,7 +67,7 @@ class ImportController {
 			return mappingPage(found, mapping, model);
 		}
 		if (this.imports.start(id, new Choice(mapping, Boolean.TRUE.equals(form.createPeople())))) {
-			this.worker.submit(id);
+			this.worker.submit(id, found.job().actor());
 		}
 		return "redirect:/import/" + id;
 	}

@@ -29,7 +29,7 @@ class OwnJobs {
 
 	Found find(UUID id, PersonId coach) {
 		ImportJob job = this.imports.find(id).orElseThrow(OwnJobs::notFound);
-		Team team = this.squad.teamsOf(coach)
+		Team team = this.squad.teamsLedBy(coach)
 			.stream()
 			.filter((one) -> one.id().equals(job.teamId()))
 			.findFirst()

@@ -12,7 +12,7 @@ import java.util.UUID;
 import org.fallow.access.PersonId;
 import org.fallow.exchange.csv.UnreadableFile;
 import org.fallow.exchange.imports.Imports;
-import org.fallow.team.SignedInPerson;
+import org.fallow.account.SignedInPerson;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
 import org.fallow.wording.Message;
@@ -61,7 +61,7 @@ class UploadController {
 			BindingResult binding, Model model) {
 		UUID teamId = form.teamId();
 		MultipartFile file = form.file();
-		if (teamId == null || !this.squad.mayCoachTeam(person.personId(), teamId)) {
+		if (teamId == null || !this.squad.leads(person.personId(), teamId)) {
 			binding.rejectValue("teamId", "importFile.no-team");
 		}
 		if (file == null || Objects.requireNonNullElse(file.getOriginalFilename(), "").isBlank()) {
@@ -103,7 +103,7 @@ class UploadController {
 	}
 
 	private String page(PersonId coach, Model model) {
-		List<Team> teams = this.squad.teamsOf(coach);
+		List<Team> teams = this.squad.teamsLedBy(coach);
 		model.addAttribute("teams", teams);
 		model.addAttribute("maxMegabytes", this.most.toMegabytes());
 		model.addAttribute("jobs", teams.stream()

@@ -12,6 +12,7 @@ import org.fallow.illness.view.Said;
 import org.fallow.illness.view.StateView;
 import org.fallow.illness.view.TimeLineView;
 import org.fallow.rules.RuleBook;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.springframework.stereotype.Controller;
@@ -59,7 +60,7 @@ class AthletePages {
 
 	@GetMapping("/athletes/{id}/return-path")
 	String pathOf(@PathVariable UUID id, Model model) {
-		return path(this.access.coached(id), model);
+		return path(this.access.coached(id, TraceSubject.ATHLETE_PAGE), model);
 	}
 
 	private String path(Athlete athlete, Model model) {

@@ -15,6 +15,7 @@ import org.fallow.illness.view.HoldView;
 import org.fallow.illness.view.StateView;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.RuleBook;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
@@ -53,7 +54,8 @@ class ClearancePage {
 
 	@GetMapping
 	String form(@PathVariable UUID id, Model model) {
-		Athlete athlete = this.access.coached(id);
+		this.access.fullyCoached(id);
+		Athlete athlete = this.access.coached(id, TraceSubject.CLEARANCE_PAGE);
 		String today = this.today.today(athlete).toString();
 		model.addAttribute("form",
 				new ClearanceForm(null, null, today, null, today, null, null, Submission.newRequestId().toString()));
@@ -63,7 +65,7 @@ class ClearancePage {
 	@PostMapping
 	String record(@PathVariable UUID id, @ModelAttribute("form") ClearanceForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
-		Athlete athlete = this.access.coached(id);
+		Athlete athlete = this.access.fullyCoached(id);
 		Optional<LocalDate> spoke = Problems.day(result, "day", form.day());
 		Optional<LocalDate> from = Problems.day(result, "from", form.from());
 		Optional<LocalDate> until = Problems.day(result, "until", form.until());

@@ -18,6 +18,7 @@ import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.StateView;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.RuleBook;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
@@ -56,7 +57,7 @@ class DecisionPage {
 	String form(@PathVariable UUID id, Model model) {
 		model.addAttribute("form",
 				new DecisionForm(null, null, null, null, null, null, Submission.newRequestId().toString()));
-		return show(this.access.coached(id), "STRICTER", model);
+		return show(this.access.coached(id, TraceSubject.DECISION_PAGE), "STRICTER", model);
 	}
 
 	@PostMapping("/stricter")
@@ -81,7 +82,7 @@ class DecisionPage {
 	@PostMapping("/withdraw")
 	String withdraw(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
-		Athlete athlete = this.access.coached(id);
+		Athlete athlete = this.access.fullyCoached(id);
 		Saved saved = this.facts.withdraw(athlete.id(), Problems.words(form.reason()), submission(form));
 		return done(athlete, "WITHDRAW", saved, result, model, redirect);
 	}
@@ -89,7 +90,7 @@ class DecisionPage {
 	@PostMapping("/symptoms-only")
 	String symptomsOnly(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result,
 			Model model, RedirectAttributes redirect) {
-		Athlete athlete = this.access.coached(id);
+		Athlete athlete = this.access.fullyCoached(id);
 		Saved saved = this.facts.symptomsOnly(athlete.id(), Problems.words(form.reason()), submission(form));
 		return done(athlete, "SYMPTOMS_ONLY", saved, result, model, redirect);
 	}
@@ -97,7 +98,7 @@ class DecisionPage {
 	@PostMapping("/working-level")
 	String workingLevel(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result,
 			Model model, RedirectAttributes redirect) {
-		Athlete athlete = this.access.coached(id);
+		Athlete athlete = this.access.fullyCoached(id);
 		NewWorkingLevel level = new NewWorkingLevel(Problems.words(form.who()), Problems.words(form.role()),
 				Problems.words(form.word()), Problems.words(form.reason()));
 		Saved saved = this.facts.workingLevel(athlete.id(), level, submission(form));
@@ -136,9 +137,10 @@ class DecisionPage {
 		model.addAttribute("episode", EpisodeView.of(assessment, book));
 		model.addAttribute("under18", athlete.isUnder18(assessment.day()));
 		model.addAttribute("today", assessment.day());
-		model.addAttribute("level", LevelView.of(assessment.level()));
+		boolean full = this.access.mayLoosen(athlete.id());
+		model.addAttribute("level", full ? LevelView.of(assessment.level()) : null);
 		model.addAttribute("kind", kind);
-		model.addAttribute("available", available(assessment));
+		model.addAttribute("available", full ? available(assessment) : List.of("STRICTER", "HOLD"));
 		return "illness/decision";
 	}
 

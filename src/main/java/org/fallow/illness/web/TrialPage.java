@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.UUID;
 import java.util.function.ToIntFunction;
 
+import org.fallow.access.TraceSubject;
 import org.fallow.illness.RuleTrials;
 import org.fallow.illness.RuleTrials.AthleteTrial;
 import org.fallow.illness.core.Episodes;
@@ -40,6 +41,7 @@ class TrialPage {
 	String trial(@PathVariable UUID id, Model model) {
 		RuleDraft draft = this.drafts.of(id, this.access.person());
 		List<AthleteTrial> all = this.trials.of(draft.teamId(), draft.rules());
+		this.access.looked(all.stream().map(AthleteTrial::athlete).toList(), TraceSubject.RULE_TRIAL);
 		List<Trial> trials = all.stream().map(AthleteTrial::trial).toList();
 		model.addAttribute("draft", draft);
 		model.addAttribute("seasonDays", RuleTrials.SEASON_DAYS);

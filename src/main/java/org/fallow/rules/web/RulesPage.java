@@ -68,7 +68,9 @@ class RulesPage {
 
 	@PostMapping("/rules/{teamId}/{version}/draft")
 	String copy(@PathVariable UUID teamId, @PathVariable int version) {
-		coached(teamId);
+		if (!this.access.leads(teamId)) {
+			throw new NoSuchRules(teamId);
+		}
 		RuleDraft draft = this.drafts.start(this.ruleSets.version(teamId, version), this.access.person());
 		return "redirect:/rules/drafts/" + draft.id();
 	}
@@ -92,7 +94,9 @@ class RulesPage {
 			.orElse(1);
 		return new TeamLines(team.id(), team.name(),
 				versions.stream().map((one) -> line(one, team, one.version() == now)).toList(),
-				this.drafts.openOf(team.id()).stream().map((draft) -> draft(draft, team.zone())).toList());
+				this.access.leads(team.id())
+						? this.drafts.openOf(team.id()).stream().map((draft) -> draft(draft, team.zone())).toList()
+						: List.of());
 	}
 
 	private VersionLine line(RuleVersion one, Team team, boolean now) {

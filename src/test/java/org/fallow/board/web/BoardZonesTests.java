@@ -22,7 +22,7 @@ import org.fallow.entry.Symptom;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.rules.Clearance;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
 import org.fallow.team.Role;
@@ -80,7 +80,7 @@ class BoardZonesTests {
 		this.team = this.people.addTeam(this.people.foundClub("Club " + UUID.randomUUID()).id(), "Team",
 				ZoneOffset.UTC);
 		PersonId id = this.people.addCoach(this.team.id(), "Cay");
-		this.accounts.issuePassword(id, id + "@club.example");
+		this.accounts.open(id, id + "@club.example");
 		this.coach = this.users.loadUserByUsername(id + "@club.example");
 	}
 

@@ -19,7 +19,7 @@ import org.fallow.entry.Posture;
 import org.fallow.entry.StoredMorning;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
@@ -85,7 +85,7 @@ class MorningPageTests {
 				ZoneOffset.UTC);
 		this.ann = this.people.addAthlete(team.id(), NewAthlete.named("Ann"));
 		this.ben = this.people.addAthlete(team.id(), NewAthlete.named("Ben"));
-		this.accounts.issuePassword(this.ann.id(), this.ann.id() + "@club.example");
+		this.accounts.open(this.ann.id(), this.ann.id() + "@club.example");
 		this.byAnn = this.users.loadUserByUsername(this.ann.id() + "@club.example");
 	}
 
@@ -231,7 +231,7 @@ class MorningPageTests {
 	void keepsDoubtThroughACorrection() throws Exception {
 		this.mornings.takeIn(this.ann.id(),
 				List.of(NewMorning.measured(TODAY, Method.WORN, Posture.LYING, 71.0, null).markedUnsure()),
-				this.ben.id());
+				this.ann.id());
 		this.mvc
 			.perform(form().with("rhr", "71").with("revision", "1").with("note", "strap slipped").sentBy(this.byAnn))
 			.andExpect(redirectedUrl("/today"));

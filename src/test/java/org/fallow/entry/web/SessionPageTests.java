@@ -14,7 +14,7 @@ import org.fallow.entry.SessionLog;
 import org.fallow.entry.Sessions;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
@@ -71,7 +71,7 @@ class SessionPageTests {
 		Team team = this.people.addTeam(this.people.foundClub("Club " + UUID.randomUUID()).id(), "Team",
 				ZoneOffset.UTC);
 		this.ann = this.people.addAthlete(team.id(), NewAthlete.named("Ann"));
-		this.accounts.issuePassword(this.ann.id(), this.ann.id() + "@club.example");
+		this.accounts.open(this.ann.id(), this.ann.id() + "@club.example");
 		this.byAnn = this.users.loadUserByUsername(this.ann.id() + "@club.example");
 	}
 

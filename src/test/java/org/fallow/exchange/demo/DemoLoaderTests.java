@@ -14,7 +14,7 @@ import org.fallow.illness.core.DayAssessment;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.team.Athlete;
-import org.fallow.team.DemoAccounts;
+import org.fallow.account.DemoAccounts;
 import org.fallow.team.Squad;
 import org.junit.jupiter.api.Test;
 

@@ -24,6 +24,7 @@ import org.fallow.exchange.csv.ColumnMapping;
 import org.fallow.exchange.csv.ImportField;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.core.SharedData;
+import org.fallow.platform.As;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.team.Athlete;
@@ -87,6 +88,7 @@ class ImportsTests {
 		this.team = this.people.addTeam(this.people.foundClub("Club " + UUID.randomUUID()).id(), "Team", ZoneOffset.UTC)
 			.id();
 		this.coach = this.people.addCoach(this.team, "Coach");
+		As.person(this.coach);
 	}
 
 	@Test

@@ -10,7 +10,7 @@ import org.fallow.access.PersonId;
 import org.fallow.exchange.imports.ImportJob;
 import org.fallow.exchange.imports.Imports;
 import org.fallow.platform.DatabaseTest;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
 import org.junit.jupiter.api.BeforeEach;

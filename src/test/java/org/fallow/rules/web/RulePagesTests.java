@@ -22,7 +22,7 @@ import org.fallow.rules.Protocol;
 import org.fallow.rules.RuleDraft;
 import org.fallow.rules.RuleDrafts;
 import org.fallow.rules.RuleSets;
-import org.fallow.team.Accounts;
+import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;

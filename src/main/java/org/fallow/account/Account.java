@@ -1,0 +1,59 @@
+package org.fallow.account;
+
+import java.time.Instant;
+import java.util.UUID;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+
+/**
+ * How a person signs in.
+ */
+@Entity
+class Account {
+
+	@Id
+	private UUID personId;
+
+	private String username;
+
+	private String passwordHash;
+
+	private Instant createdAt;
+
+	@SuppressWarnings("NullAway.Init")
+	protected Account() {
+	}
+
+	Account(UUID personId, String username, String passwordHash, Instant createdAt) {
+		this.personId = personId;
+		this.username = username;
+		this.passwordHash = passwordHash;
+		this.createdAt = createdAt;
+	}
+
+	void rename(String newUsername) {
+		this.username = newUsername;
+	}
+
+	void changePassword(String newHash) {
+		this.passwordHash = newHash;
+	}
+
+	UUID personId() {
+		return this.personId;
+	}
+
+	String username() {
+		return this.username;
+	}
+
+	String passwordHash() {
+		return this.passwordHash;
+	}
+
+	Instant createdAt() {
+		return this.createdAt;
+	}
+
+}

@@ -1,0 +1,111 @@
+package org.fallow.account;
+
+import java.time.Duration;
+import java.util.Objects;
+import java.util.Optional;
+
+import org.fallow.access.PersonId;
+import org.fallow.team.Squad;
+import org.fallow.wording.Message;
+
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.stereotype.Service;
+
+/**
+ * Setting one's own password: with the present one, or by a link.
+ */
+@Service
+public class OwnPassword {
+
+	private final Accounts accounts;
+
+	private final Squad squad;
+
+	private final PasswordEncoder encoder;
+
+	private final PasswordLinks links;
+
+	private final SignInDelay delay;
+
+	private final SignInWork work;
+
+	OwnPassword(Accounts accounts, Squad squad, PasswordEncoder encoder, PasswordLinks links, SignInDelay delay,
+			SignInWork work) {
+		this.accounts = accounts;
+		this.squad = squad;
+		this.encoder = encoder;
+		this.links = links;
+		this.delay = delay;
+		this.work = work;
+	}
+
+	/**
+	 * Replaces a person's password. The caller ends the person's other sessions.
+	 * @param person whose
+	 * @param present the password so far; guessing it is slowed down as at sign-in
+	 * @param wanted the new one
+	 * @return what is wrong; empty when it is done
+	 */
+	public Optional<Message> change(PersonId person, String present, String wanted) {
+		Account account = this.accounts.find(person).orElseThrow();
+		SignInDelay.Key name = SignInDelay.Key.name(account.username());
+		Duration wait = this.delay.begin(name);
+		if (!wait.isZero()) {
+			return Optional.of(TooManyTries.message("password.present.wait", wait));
+		}
+		if (!PasswordRules.isShortEnough(present) || !this.encoder.matches(present, account.passwordHash())) {
+			return Optional.of(Message.of("password.present.wrong"));
+		}
+		this.delay.succeeded(name);
+		Optional<Message> problem = this.accounts.problem(account, wanted, name(person));
+		if (problem.isEmpty()) {
+			this.accounts.changePassword(person, this.accounts.encoded(wanted));
+		}
+		return problem;
+	}
+
+	/**
+	 * The sign-in name a link is for.
+	 * @param token what the link ends with
+	 * @return the name; empty when the link has expired, was used or replaced, or never
+	 * was one
+	 */
+	public Optional<String> usernameOf(String token) {
+		return this.work.call(() -> this.links.holder(token).flatMap(this.accounts::find).map(Account::username));
+	}
+
+	/**
+	 * What is wrong with a password that somebody wants to set by a link.
+	 * @param token what the link ends with
+	 * @param wanted the new password
+	 * @return the reason; empty when it will do, or when the link does not work
+	 */
+	public Optional<Message> problem(String token, String wanted) {
+		return this.work.call(() -> this.links.holder(token))
+			.flatMap((person) -> this.accounts.problem(this.accounts.find(person).orElseThrow(), wanted, name(person)));
+	}
+
+	/**
+	 * Sets a password by a link and uses the link up. The caller ends all of the person's
+	 * sessions.
+	 * @param token what the link ends with
+	 * @param wanted a password that {@link #problem} found nothing wrong with
+	 * @return whose it was; empty when the link does not work, and nothing was changed
+	 */
+	public Optional<PersonId> reset(String token, String wanted) {
+		String hash = this.accounts.encoded(wanted);
+		return this.work.call(() -> {
+			Optional<PersonId> holder = this.links.use(token);
+			holder.ifPresent((person) -> {
+				this.accounts.changePassword(person, hash);
+				this.delay.clear(SignInDelay.Key.name(this.accounts.find(person).orElseThrow().username()));
+			});
+			return holder;
+		});
+	}
+
+	private String name(PersonId person) {
+		return Objects.requireNonNull(this.work.call(() -> this.squad.nameOf(person)).orElse(""));
+	}
+
+}

@@ -1,0 +1,129 @@
+package org.fallow.account;
+
+import java.time.Duration;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+
+import org.fallow.access.PersonId;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+import org.springframework.beans.factory.DisposableBean;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.context.MessageSource;
+import org.springframework.mail.MailException;
+import org.springframework.mail.SimpleMailMessage;
+import org.springframework.mail.javamail.JavaMailSender;
+import org.springframework.stereotype.Component;
+
+/**
+ * Mails a link that sets a new password, where a mail server is configured
+ * ({@code spring.mail.host}). Whoever asks learns nothing, not even by how long it takes:
+ * the account is looked for after the answer was given.
+ */
+@Component
+public class ResetMail implements DisposableBean {
+
+	/** How long a link works that is mailed. */
+	public static final Duration LINK_BY_MAIL = Duration.ofHours(1);
+
+	/** Nobody gets mails faster than this, however often somebody asks. */
+	static final Duration BETWEEN_MAILS = Duration.ofMinutes(5);
+
+	private static final Logger log = LoggerFactory.getLogger(ResetMail.class);
+
+	private static final int MOST_WAITING = 1000;
+
+	private final ThreadPoolExecutor postman = new ThreadPoolExecutor(1, 1, 1, TimeUnit.MINUTES,
+			new LinkedBlockingQueue<>(MOST_WAITING), (work) -> new Thread(work, "reset-mail"));
+
+	private final ObjectProvider<JavaMailSender> sender;
+
+	private final Accounts accounts;
+
+	private final PasswordLinks links;
+
+	private final SignInWork work;
+
+	private final PublicUrl address;
+
+	private final MessageSource messages;
+
+	private final String from;
+
+	ResetMail(ObjectProvider<JavaMailSender> sender, Accounts accounts, PasswordLinks links, SignInWork work,
+			PublicUrl address, MessageSource messages, @Value("${fallow.mail.from}") String from) {
+		this.sender = sender;
+		this.accounts = accounts;
+		this.links = links;
+		this.work = work;
+		this.address = address;
+		this.messages = messages;
+		this.from = from;
+	}
+
+	/**
+	 * Whether mail can be sent at all.
+	 * @return true with a mail server
+	 */
+	public boolean isPossible() {
+		return this.sender.getIfAvailable() != null;
+	}
+
+	/**
+	 * Sends a link to the account of this name, if there is one, its name is an address,
+	 * and no link was sent within the last five minutes. It returns at once.
+	 * @param username as typed
+	 */
+	public void send(String username) {
+		String folded = SignInName.folded(username);
+		try {
+			this.postman.execute(() -> deliver(folded));
+		}
+		catch (RejectedExecutionException ex) {
+			log.warn("A mail with a link was not sent: too many wait to be sent.");
+		}
+	}
+
+	private void deliver(String folded) {
+		try {
+			JavaMailSender mail = this.sender.getIfAvailable();
+			if (mail != null && SignInName.isAddress(folded)) {
+				this.work.call(() -> link(folded)).ifPresent((link) -> mail.send(message(folded, link)));
+			}
+		}
+		catch (MailException ex) {
+			log.warn("A mail with a link could not be sent; is the mail server right? {}", ex.getClass().getName());
+		}
+		catch (RuntimeException ex) {
+			log.error("A mail with a link could not be prepared.", ex);
+		}
+	}
+
+	private Optional<String> link(String folded) {
+		return this.accounts.find(folded)
+			.map((account) -> new PersonId(account.personId()))
+			.filter((person) -> !this.links.hasOneSince(person, BETWEEN_MAILS))
+			.map((person) -> this.address.link("/reset/" + this.links.issue(person, LINK_BY_MAIL)));
+	}
+
+	private SimpleMailMessage message(String to, String link) {
+		SimpleMailMessage message = new SimpleMailMessage();
+		message.setFrom(this.from);
+		message.setTo(to);
+		message.setSubject(this.messages.getMessage("reset.mail.subject", null, Locale.ENGLISH));
+		message.setText(this.messages.getMessage("reset.mail.text", new Object[] { link }, Locale.ENGLISH));
+		return message;
+	}
+
+	@Override
+	public void destroy() {
+		this.postman.shutdown();
+	}
+
+}

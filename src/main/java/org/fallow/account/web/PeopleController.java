@@ -1,0 +1,222 @@
+package org.fallow.account.web;
+
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.fallow.access.Secret;
+import org.fallow.account.PublicUrl;
+import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
+import org.fallow.team.Group;
+import org.fallow.team.Invitations;
+import org.fallow.team.Member;
+import org.fallow.team.NewAthlete;
+import org.fallow.team.NewInvitation;
+import org.fallow.team.NoSuchAthlete;
+import org.fallow.team.People;
+import org.fallow.team.Posts;
+import org.fallow.team.Squad;
+import org.fallow.team.StaffPost;
+import org.fallow.team.Team;
+import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.server.ResponseStatusException;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/**
+ * The people of the teams that a head coach leads: athletes, coaches and who is invited.
+ */
+@Controller
+class PeopleController {
+
+	private static final String PAGE = "account/people";
+
+	private final AthleteAccess access;
+
+	private final Squad squad;
+
+	private final People people;
+
+	private final Posts posts;
+
+	private final Invitations invitations;
+
+	private final PublicUrl address;
+
+	private final Clock clock;
+
+	PeopleController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
+			PublicUrl address, Clock clock) {
+		this.access = access;
+		this.squad = squad;
+		this.people = people;
+		this.posts = posts;
+		this.invitations = invitations;
+		this.address = address;
+		this.clock = clock;
+	}
+
+	@GetMapping("/people")
+	String list(Model model) {
+		return show(PersonForm.blank(), InviteForm.blank(), model);
+	}
+
+	@GetMapping("/style")
+	String style() {
+		return "style";
+	}
+
+	@PostMapping("/people")
+	String add(@ModelAttribute("form") PersonForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		Team team = team(form.teamId()).orElse(null);
+		LocalDate born = check(form, team, result);
+		if (result.hasErrors() || team == null) {
+			return show(null, InviteForm.blank(), model);
+		}
+		this.people.addAthlete(team.id(),
+				new NewAthlete(PersonForm.text(form.name()), null, null, born, group(form, team)));
+		redirect.addFlashAttribute("notice", Message.of("people.added", PersonForm.text(form.name())));
+		return "redirect:/people";
+	}
+
+	@PostMapping("/people/invitations")
+	String invite(@ModelAttribute("invite") InviteForm form, BindingResult result, Model model) {
+		List<Team> teams = teams();
+		NewInvitation offer = form.read(teams, groups(teams), LocalDate.now(this.clock), result);
+		if (offer == null) {
+			return show(PersonForm.blank(), null, model);
+		}
+		return invited(offer, model);
+	}
+
+	@PostMapping("/people/{id}/invitation")
+	String inviteOnFile(@PathVariable UUID id, Model model) {
+		PersonId person = new PersonId(id);
+		Member member = members().stream()
+			.filter((one) -> one.id().equals(person) && one.username() == null)
+			.findFirst()
+			.orElseThrow(() -> new NoSuchAthlete(person));
+		Athlete athlete = this.squad.athlete(person);
+		Team team = team(member.teamId().toString()).orElseThrow(() -> new NoSuchAthlete(person));
+		return invited(NewInvitation.onFile(athlete, team.clubId()), model);
+	}
+
+	@PostMapping("/people/invitations/{id}/revoke")
+	String revoke(@PathVariable UUID id, RedirectAttributes redirect) {
+		if (!this.invitations.revoke(id, this.access.person())) {
+			throw notFound();
+		}
+		redirect.addFlashAttribute("notice", Message.of("invite.revoked"));
+		return "redirect:/people";
+	}
+
+	@PostMapping("/people/posts/{id}/end")
+	String end(@PathVariable UUID id, RedirectAttributes redirect) {
+		StaffPost post = this.posts.find(id)
+			.filter((one) -> one.teamId() != null && this.access.leads(one.teamId()))
+			.orElseThrow(PeopleController::notFound);
+		boolean ended = this.posts.end(id, this.access.person()).isPresent();
+		redirect.addFlashAttribute("notice",
+				ended ? Message.of("people.post.ended", post.name()) : Message.of("people.post.last"));
+		return "redirect:/people";
+	}
+
+	private String invited(NewInvitation offer, Model model) {
+		Secret secret = this.invitations.make(offer, this.access.person()).orElseThrow(PeopleController::notFound);
+		String link = this.address.link("/join/" + secret.text());
+		model.addAttribute("invited",
+				new Invited(offer.name(), link, QrCode.of(link), this.clock.instant().plus(Invitations.LIFE)));
+		return show(PersonForm.blank(), InviteForm.blank(), model);
+	}
+
+	private @Nullable LocalDate check(PersonForm form, @Nullable Team team, BindingResult result) {
+		String name = PersonForm.text(form.name());
+		if (name.isEmpty() || name.length() > NewAthlete.LONGEST_NAME) {
+			result.rejectValue("name", "name.length", new Object[] { NewAthlete.LONGEST_NAME }, null);
+		}
+		if (team == null) {
+			result.rejectValue("teamId", "people.team.unknown");
+		}
+		else if (!PersonForm.text(form.groupId()).isEmpty() && group(form, team) == null) {
+			result.rejectValue("groupId", "people.group.other-team");
+		}
+		if (!Boolean.TRUE.equals(form.agreed())) {
+			result.rejectValue("agreed", "people.agreed.missing");
+		}
+		try {
+			String born = PersonForm.text(form.birthDate());
+			LocalDate day = born.isEmpty() ? null : LocalDate.parse(born);
+			if (day != null && day.isAfter(LocalDate.now(this.clock))) {
+				result.rejectValue("birthDate", "people.born.future");
+			}
+			return day;
+		}
+		catch (DateTimeException ex) {
+			result.rejectValue("birthDate", "day.unreadable");
+			return null;
+		}
+	}
+
+	private @Nullable String group(PersonForm form, Team team) {
+		return this.squad.groupsOf(team.id())
+			.stream()
+			.filter((group) -> group.id().toString().equals(form.groupId()))
+			.map(Group::name)
+			.findFirst()
+			.orElse(null);
+	}
+
+	private Optional<Team> team(@Nullable String id) {
+		return teams().stream().filter((own) -> own.id().toString().equals(id)).findFirst();
+	}
+
+	private List<Team> teams() {
+		return this.squad.teamsLedBy(this.access.person());
+	}
+
+	private List<Group> groups(List<Team> teams) {
+		return teams.stream().flatMap((team) -> this.squad.groupsOf(team.id()).stream()).toList();
+	}
+
+	private List<Member> members() {
+		return this.squad.membersOf(this.access.person(), LocalDate.now(this.clock));
+	}
+
+	private String show(@Nullable PersonForm form, @Nullable InviteForm invite, Model model) {
+		List<Team> teams = teams();
+		if (form != null) {
+			model.addAttribute("form", form);
+		}
+		if (invite != null) {
+			model.addAttribute("invite", invite);
+		}
+		model.addAttribute("teams", teams);
+		model.addAttribute("zone", teams.isEmpty() ? ZoneOffset.UTC : teams.get(0).zone());
+		model.addAttribute("groups", groups(teams));
+		model.addAttribute("people", members());
+		model.addAttribute("staff", teams.stream().flatMap((team) -> this.posts.in(team).stream()).distinct().toList());
+		model.addAttribute("open", this.invitations.open(teams.stream().map(Team::id).toList(), List.of()));
+		return PAGE;
+	}
+
+	private static ResponseStatusException notFound() {
+		return new ResponseStatusException(HttpStatus.NOT_FOUND);
+	}
+
+}

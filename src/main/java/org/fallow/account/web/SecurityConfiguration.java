@@ -1,0 +1,122 @@
+package org.fallow.account.web;
+
+import java.io.IOException;
+import java.time.Duration;
+import java.util.function.Predicate;
+
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.account.SignInWays;
+import org.fallow.account.TooManyTries;
+import org.fallow.team.Standing;
+
+import org.springframework.boot.security.autoconfigure.web.servlet.PathRequest;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.authorization.AuthorizationDecision;
+import org.springframework.security.authorization.AuthorizationManager;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
+import org.springframework.security.core.AuthenticationException;
+import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.access.AccessDeniedHandler;
+import org.springframework.security.web.access.AccessDeniedHandlerImpl;
+import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
+import org.springframework.security.web.authentication.SavedRequestAwareAuthenticationSuccessHandler;
+import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
+import org.springframework.security.web.csrf.CsrfException;
+import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import org.springframework.security.web.util.matcher.RequestMatcher;
+import org.springframework.session.security.web.authentication.SpringSessionRememberMeServices;
+
+/**
+ * Who may ask for what: everything needs a sign-in except the sign-in and set-up pages,
+ * static files and health. Each module's controllers check whose data it is.
+ */
+@Configuration(proxyBeanMethods = false)
+class SecurityConfiguration {
+
+	static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
+			+ "font-src 'self'; connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
+
+	private static final String SIGN_IN = "/sign-in";
+
+	private static final RequestMatcher SIGN_IN_PATH = PathPatternRequestMatcher.withDefaults().matcher(SIGN_IN);
+
+	private static final SpringSessionRememberMeServices STAY = stay();
+
+	private static final AccessDeniedHandler FORBIDDEN = new AccessDeniedHandlerImpl();
+
+	@Bean
+	SecurityFilterChain pages(HttpSecurity http, Here here, SignInWays ways) throws Exception {
+		http.authorizeHttpRequests((requests) -> requests
+			.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
+			.permitAll()
+			.requestMatchers(SIGN_IN, "/join", "/join/**", "/set-up", "/error", "/icon.svg", "/actuator/health",
+					"/actuator/health/**")
+			.permitAll()
+			.requestMatchers(SIGN_IN + "/passkey", SIGN_IN + "/passkey/options", "/forgotten", "/reset", "/reset/*")
+			.permitAll()
+			.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/style")
+			.access(standing(here, Standing::coach))
+			.requestMatchers("/people", "/people/**", "/import", "/import/**")
+			.access(standing(here, Standing::headCoach))
+			.requestMatchers("/club", "/club/**")
+			.access(standing(here, Standing::owner))
+			.anyRequest()
+			.authenticated());
+		http.authenticationManager(ways.byPassword());
+		http.formLogin((form) -> form.loginPage(SIGN_IN)
+			.successHandler(new NoteDevice(new SavedRequestAwareAuthenticationSuccessHandler()))
+			.failureHandler(SecurityConfiguration::failed));
+		http.rememberMe((remember) -> remember.rememberMeServices(STAY));
+		http.addFilterBefore(new PasskeyFilter(SIGN_IN + "/passkey", ways, STAY), BasicAuthenticationFilter.class);
+		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
+		http.sessionManagement((sessions) -> sessions.invalidSessionStrategy(new LostSession(SIGN_IN + "?expired"))
+			.sessionFixation((fixation) -> fixation.changeSessionId()));
+		http.exceptionHandling((exceptions) -> exceptions.accessDeniedHandler(SecurityConfiguration::denied));
+		http.httpBasic((basic) -> basic.disable());
+		http.headers(SecurityConfiguration::headers);
+		return http.build();
+	}
+
+	/** Nothing of what was typed is kept, neither in the session nor in the address. */
+	private static void failed(HttpServletRequest request, HttpServletResponse response,
+			AuthenticationException failure) throws IOException {
+		String why = (failure instanceof TooManyTries tries) ? "?wait=" + tries.seconds() : "?failed";
+		response.sendRedirect(request.getContextPath() + SIGN_IN + why);
+	}
+
+	/** On one's own phone a session lasts until nobody looked in for sixty days. */
+	private static SpringSessionRememberMeServices stay() {
+		SpringSessionRememberMeServices services = new SpringSessionRememberMeServices();
+		services.setRememberMeParameterName("stay");
+		services.setValiditySeconds((int) Duration.ofDays(60).toSeconds());
+		return services;
+	}
+
+	/** A sign-in page that stood open too long is shown anew; all else is forbidden. */
+	private static void denied(HttpServletRequest request, HttpServletResponse response, AccessDeniedException denied)
+			throws IOException, ServletException {
+		if (denied instanceof CsrfException && SIGN_IN_PATH.matches(request)) {
+			response.sendRedirect(request.getContextPath() + SIGN_IN + "?expired");
+		}
+		else {
+			FORBIDDEN.handle(request, response, denied);
+		}
+	}
+
+	private static AuthorizationManager<RequestAuthorizationContext> standing(Here here, Predicate<Standing> asked) {
+		return (authentication, context) -> new AuthorizationDecision(asked.test(here.standing()));
+	}
+
+	private static void headers(HeadersConfigurer<HttpSecurity> headers) {
+		headers.contentSecurityPolicy((policy) -> policy.policyDirectives(POLICY));
+		headers.referrerPolicy((referrer) -> referrer.policy(ReferrerPolicy.NO_REFERRER));
+		BrowserRules.add(headers);
+	}
+
+}

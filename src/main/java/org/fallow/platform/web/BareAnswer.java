@@ -1,0 +1,84 @@
+package org.fallow.platform.web;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import org.thymeleaf.ITemplateEngine;
+import org.thymeleaf.context.WebContext;
+import org.thymeleaf.web.servlet.JakartaServletWebApplication;
+import tools.jackson.databind.json.JsonMapper;
+
+import org.springframework.http.MediaType;
+import org.springframework.stereotype.Component;
+import org.springframework.web.servlet.resource.ResourceUrlProvider;
+
+/**
+ * Answers without a session, a signed-in person or a database, since one of them may be
+ * what failed.
+ */
+@Component
+class BareAnswer {
+
+	private static final String POLICY = "Content-Security-Policy";
+
+	private final ITemplateEngine templates;
+
+	private final JsonMapper json;
+
+	private final ResourceUrlProvider files;
+
+	private final FailureWords words;
+
+	BareAnswer(ITemplateEngine templates, JsonMapper json, ResourceUrlProvider files, FailureWords words) {
+		this.templates = templates;
+		this.json = json;
+		this.files = files;
+		this.words = words;
+	}
+
+	void write(Failure failure, HttpServletRequest request, HttpServletResponse response) throws IOException {
+		boolean part = FailureWords.isForPart(request);
+		boolean page = part || FailureWords.isForPerson(request);
+		String text = page ? page(failure, part, request, response)
+				: this.json.writeValueAsString(this.words.problem(failure, request.getLocale()));
+		forget(response);
+		response.setStatus(failure.status().value());
+		response.setContentType(page ? "text/html;charset=UTF-8" : MediaType.APPLICATION_PROBLEM_JSON_VALUE);
+		response.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
+	}
+
+	/** Whatever was begun; the headers that browsers are to heed stay. */
+	private static void forget(HttpServletResponse response) {
+		Map<String, List<String>> headers = new LinkedHashMap<>();
+		response.getHeaderNames()
+			.stream()
+			.filter((name) -> !name.toLowerCase(Locale.ROOT).startsWith("content-") || name.equals(POLICY))
+			.forEach((name) -> headers.put(name, List.copyOf(response.getHeaders(name))));
+		response.reset();
+		headers.forEach((name, values) -> values.forEach((value) -> response.addHeader(name, value)));
+	}
+
+	private String page(Failure failure, boolean part, HttpServletRequest request, HttpServletResponse response) {
+		Map<String, Object> model = new HashMap<>(this.words.model(failure));
+		model.put("stylesheet", file("/css/fallow.css"));
+		model.put("icon", file("/images/icon.svg"));
+		WebContext context = new WebContext(JakartaServletWebApplication.buildApplication(request.getServletContext())
+			.buildExchange(request, response), request.getLocale(), model);
+		return part ? this.templates.process("error", Set.of("main"), context)
+				: this.templates.process("error/bare", context);
+	}
+
+	private String file(String path) {
+		String versioned = this.files.getForLookupPath(path);
+		return (versioned != null) ? versioned : path;
+	}
+
+}

@@ -1,0 +1,79 @@
+package org.fallow.platform.web;
+
+import java.net.URI;
+import java.util.Arrays;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+import org.springframework.http.HttpMethod;
+import org.springframework.http.HttpStatus;
+
+/**
+ * A request that was not answered as asked. Whoever asked sees the id, and so does the
+ * log; nothing here says who asked or for whom.
+ *
+ * @param id what a person quotes and an operator looks for
+ * @param status what is answered
+ * @param method how it was asked, one of HTTP's own words
+ * @param route the pattern of the address, such as {@code /athletes/{id}}; never the
+ * address itself
+ * @param cause why; absent when a rule refused without an exception
+ */
+record Failure(UUID id, HttpStatus status, String method, String route, @Nullable Throwable cause) {
+
+	/** The route of a request that was refused before any page was looked for. */
+	static final String NO_ROUTE = "no route";
+
+	private static final Logger log = LoggerFactory.getLogger(Failure.class);
+
+	private static final Set<String> METHODS = Arrays.stream(HttpMethod.values())
+		.map(HttpMethod::name)
+		.collect(Collectors.toUnmodifiableSet());
+
+	/** The statuses that have sentences of their own; others borrow their class's. */
+	private static final Set<Integer> TOLD = Set.of(400, 403, 404, 405, 409, 413, 415, 429, 500);
+
+	static Failure of(int status, String method, @Nullable Object route, @Nullable Throwable cause) {
+		HttpStatus known = HttpStatus.resolve(status);
+		return new Failure(UUID.randomUUID(), (known != null) ? known : HttpStatus.INTERNAL_SERVER_ERROR,
+				METHODS.contains(method) ? method : "OTHER", (route instanceof String text) ? text : NO_ROUTE, cause);
+	}
+
+	/**
+	 * The number under which the sentences stand, {@code error.404.title} for example.
+	 */
+	int told() {
+		int code = this.status.value();
+		return TOLD.contains(code) ? code : this.status.is4xxClientError() ? 400 : 500;
+	}
+
+	URI instance() {
+		return URI.create("urn:uuid:" + this.id);
+	}
+
+	/**
+	 * One line; with where it happened if the fault is Fallow's own.
+	 */
+	void log() {
+		if (this.status.is5xxServerError()) {
+			log.error("{} answered {} to {} {}{}", this.id, this.status.value(), this.method, this.route, trace());
+		}
+		else {
+			log.info("{} answered {} to {} {}{}", this.id, this.status.value(), this.method, this.route, kind());
+		}
+	}
+
+	private String trace() {
+		return (this.cause == null) ? "" : ": " + Trace.of(this.cause);
+	}
+
+	private String kind() {
+		return (this.cause == null) ? "" : ": " + this.cause.getClass().getName();
+	}
+
+}

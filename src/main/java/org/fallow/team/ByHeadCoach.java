@@ -1,0 +1,18 @@
+package org.fallow.team;
+
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
+
+import org.springframework.security.access.prepost.PreAuthorize;
+
+/**
+ * Lets only a head coach of the team named by the first argument call a method.
+ */
+@Target({ ElementType.METHOD, ElementType.TYPE })
+@Retention(RetentionPolicy.RUNTIME)
+@PreAuthorize("@athleteAccess.leads(#a0)")
+public @interface ByHeadCoach {
+
+}

@@ -1,0 +1,138 @@
+package org.fallow.account;
+
+import java.nio.charset.StandardCharsets;
+import java.util.UUID;
+
+import org.fallow.platform.DatabaseTest;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.DriverManagerDataSource;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.RequestBuilder;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+/**
+ * Setting Fallow up, without any account: those of other tests are put aside meanwhile.
+ */
+@DatabaseTest
+class SetUpTests {
+
+	private static final String PASSWORD = "a long enough sentence";
+
+	@Autowired
+	private MockMvc mvc;
+
+	@Autowired
+	private SetUpCode code;
+
+	@Autowired
+	private FlywayConnectionDetails owner;
+
+	private String username;
+
+	@BeforeEach
+	void putAccountsAside() {
+		this.username = UUID.randomUUID() + "@club.example";
+		asOwner("create table account_aside as select * from account");
+		asOwner("delete from account");
+	}
+
+	@AfterEach
+	void putAccountsBack() {
+		asOwner("delete from account");
+		asOwner("insert into account select * from account_aside");
+		asOwner("drop table account_aside");
+	}
+
+	@Test
+	void leadsToSetUpWhileThereIsNoAccount() throws Exception {
+		this.mvc.perform(get("/")).andExpect(redirectedUrl("/sign-in"));
+		this.mvc.perform(get("/sign-in")).andExpect(redirectedUrl("/set-up"));
+		assertThat(html(get("/set-up"))).contains("name=\"code\"").doesNotContain(this.code.code());
+	}
+
+	@Test
+	void makesTheFirstCoach() throws Exception {
+		this.mvc.perform(setUp(" " + this.code.code() + " ")).andExpect(redirectedUrl("/sign-in"));
+		this.mvc.perform(post("/sign-in").with(csrf()).param("username", this.username).param("password", PASSWORD))
+			.andExpect(redirectedUrl("/"));
+	}
+
+	@Test
+	void closesOnceTheCodeIsUsed() throws Exception {
+		this.mvc.perform(setUp(this.code.code())).andExpect(redirectedUrl("/sign-in"));
+		this.mvc.perform(get("/set-up")).andExpect(redirectedUrl("/sign-in"));
+		this.username = "second@club.example";
+		assertThat(html(setUp(this.code.code()))).contains("set up already");
+		this.mvc.perform(post("/sign-in").with(csrf()).param("username", this.username).param("password", PASSWORD))
+			.andExpect(redirectedUrl("/sign-in?failed"));
+	}
+
+	@Test
+	void refusesAWrongCode() throws Exception {
+		String html = html(setUp("aaaa-bbbb-cccc-dddd"));
+		assertThat(html).contains("not the code in the log", "value=\"Club\"").doesNotContain(PASSWORD);
+		this.mvc.perform(get("/sign-in")).andExpect(redirectedUrl("/set-up"));
+	}
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', value = { "zone|Moon/Base|no such time zone", "username|a b|no spaces",
+			"password|short|at least 12", "clubName| |A name has 1 to 120" })
+	void saysWhatIsWrongAtItsField(String field, String value, String sentence) throws Exception {
+		MockHttpServletRequestBuilder request = setUp(this.code.code());
+		assertThat(html(with(request, field, (value == null) ? "" : value))).contains(sentence,
+				"id=\"" + field + "-problem\"");
+		this.mvc.perform(get("/sign-in")).andExpect(redirectedUrl("/set-up"));
+	}
+
+	private MockHttpServletRequestBuilder setUp(String typed) {
+		return post("/set-up").with(csrf())
+			.param("code", typed)
+			.param("clubName", "Club")
+			.param("teamName", "Team")
+			.param("zone", "Europe/London")
+			.param("name", "Cay")
+			.param("username", this.username)
+			.param("password", PASSWORD);
+	}
+
+	private static RequestBuilder with(MockHttpServletRequestBuilder request, String field, String value) {
+		return request.with((sent) -> {
+			sent.setParameter(field, value);
+			return sent;
+		});
+	}
+
+	private void asOwner(String sql) {
+		JdbcClient
+			.create(new DriverManagerDataSource(this.owner.getJdbcUrl(), this.owner.getUsername(),
+					this.owner.getPassword()))
+			.sql(sql)
+			.update();
+	}
+
+	private String html(RequestBuilder request) throws Exception {
+		String html = this.mvc.perform(request)
+			.andExpect(status().isOk())
+			.andReturn()
+			.getResponse()
+			.getContentAsString(StandardCharsets.UTF_8);
+		assertThat(html).doesNotContain("??");
+		return html;
+	}
+
+}

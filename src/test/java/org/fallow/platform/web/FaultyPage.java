@@ -1,0 +1,39 @@
+package org.fallow.platform.web;
+
+import java.io.IOException;
+
+import jakarta.servlet.http.HttpServletResponse;
+
+import org.springframework.boot.test.context.TestComponent;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+
+/**
+ * A page of the tests with a fault that quotes what it was asked.
+ */
+@TestComponent
+@Controller
+class FaultyPage {
+
+	@GetMapping("/faulty/{name}")
+	String fail(@PathVariable String name) {
+		throw new IllegalStateException("nothing good of " + name, new java.sql.SQLException("row " + name, "23505"));
+	}
+
+	/** Fails after it has begun to write, as a template does. */
+	@GetMapping("/faulty/{name}/begun")
+	void failLate(@PathVariable String name, HttpServletResponse response) throws IOException {
+		response.getWriter().write("a beginning");
+		throw new IllegalStateException("nothing good of " + name);
+	}
+
+	/** Fails after some of it has been sent. */
+	@GetMapping("/faulty/{name}/sent")
+	void failTooLate(@PathVariable String name, HttpServletResponse response) throws IOException {
+		response.getWriter().write("a beginning");
+		response.flushBuffer();
+		throw new IllegalStateException("nothing good of " + name);
+	}
+
+}
