@@ -12,6 +12,8 @@ import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
 import org.fallow.rules.DefaultRules;
 import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleBounds;
+import org.fallow.rules.RuleSet;
 import org.junit.jupiter.api.Test;
 
 import static org.assertj.core.api.Assertions.assertThat;
@@ -208,6 +210,31 @@ class CarriedTest {
 		assertThat(story.on(2).rhr().raisedForAction()).isTrue();
 		Story three = Story.ofAKnownAthlete().rhr(0, 54).well(1, 2).rhr(3, 54);
 		assertThat(three.on(3).rhr().raisedForAction()).isFalse();
+		Story edge = Story.ofAKnownAthlete().rhr(0, 53).rhr(1, 54);
+		assertThat(edge.on(1).rhr().raisedForAction()).as("53 is within band").isFalse();
+	}
+
+	/** Fourteen in the window are not fewer than fourteen: no older one is taken. */
+	@Test
+	void takesOlderReadingsOnlyIfThereAreFewerThanFourteen() {
+		RuleSet ours = DefaultRules.ruleSet();
+		RuleSet.Baseline b = ours.baseline();
+		RuleSet rules = new RuleSet(
+				new RuleSet.Baseline(b.windowDays(), b.fewReadings(), 28, b.fallbackDays(), b.provisionalFrom(),
+						b.establishedFrom(), b.marginDays(), b.leastSpreadBpm(), b.madScale(), b.leastLnSd(),
+						b.releaseReadings(), b.releaseDays(), b.driftBpm(), b.driftDays()),
+				ours.flags(), ours.cusum(), ours.hrv(), ours.opening(), ours.gates(), ours.limits(),
+				ours.workingLevel(), ours.advice(), ours.paths());
+		assertThat(RuleBounds.check(rules)).isEmpty();
+		Story fourteen = Story.ofANewcomer().well(-50, -36).well(-14, -1);
+		assertThat(readings(fourteen, rules)).isEqualTo(14);
+		Story thirteen = Story.ofANewcomer().well(-50, -36).well(-13, -1);
+		assertThat(readings(thirteen, rules)).isEqualTo(28);
+	}
+
+	private static int readings(Story story, RuleSet rules) {
+		List<DayAssessment> days = Course.withoutForecast(story.timeline(), RuleBook.of(rules), Story.day(0));
+		return days.get(days.size() - 1).rhr().n();
 	}
 
 }

@@ -135,6 +135,14 @@ class GateCriteriaTest {
 		assertThat(earliest(two.on(8).gate())).containsEntry("runs", Story.day(9));
 	}
 
+	/** No intensity is cleared by us during an injury: three runs from day 31 on. */
+	@Test
+	void assumesNoRunDuringAnInjury() {
+		Story story = threeWeeks().well(2, 8).injured(5, 30);
+		assertThat(earliest(story.on(8).gate())).containsEntry("counted", Story.day(10))
+			.containsEntry("runs", Story.day(34));
+	}
+
 	@Test
 	void foreseesTheGateUnderAClearance() {
 		Story story = Story.ofAKnownAthlete().hold(0).well(0, 1).cleared(1, null, Clearance.EASY_ONLY);

@@ -178,4 +178,23 @@ class OnsetAndStepsTest {
 		assertThat(decided(later, 21)).containsExactly(new Decision(Decision.Kind.BACK_BY_SYMPTOMS, 2, 1));
 	}
 
+	/** From ill there is no stage back: the row of cold mornings only begins anew. */
+	@Test
+	void stepsBackNoFurtherThanIll() {
+		Story story = aCold().sick(4, 7, Symptom.SNEEZING, MILD);
+		assertThat(decided(story, 4)).containsExactly(new Decision(Decision.Kind.BACK_BY_SYMPTOMS, 1, 0));
+		assertThat(decided(story, 7)).isEmpty();
+		assertThat(story.stage(7)).isZero();
+	}
+
+	@Test
+	void measuresUpToAReportAfterTheLastSickMorningAndNoShorterForOneBefore() {
+		Story after = Story.ofAKnownAthlete().sick(0, 2, Symptom.SNEEZING, MILD).report(5, 0, ReportKind.ABOVE_NECK, 2);
+		assertThat(after.on(5).judgedFrom().illDays()).isEqualTo(6);
+		Story before = Story.ofAKnownAthlete()
+			.sick(0, 4, Symptom.SNEEZING, MILD)
+			.report(2, 0, ReportKind.ABOVE_NECK, 2);
+		assertThat(before.on(4).judgedFrom().illDays()).isEqualTo(5);
+	}
+
 }

@@ -7,6 +7,7 @@ import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
 import org.fallow.illness.core.DayAssessment.Decision;
 import org.fallow.rules.Clearance;
+import org.fallow.rules.PathName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -232,6 +233,11 @@ class WorkingLevelTest {
 		assertThat(story.stage(10)).isEqualTo(1);
 		assertThat(story.episode(10).free()).endsWith(new FreeMorning(Story.day(9), false),
 				new FreeMorning(Story.day(10), true));
+		Story cold = Story.ofAKnownAthlete().adult().sick(0, 2, Symptom.SNEEZING, Severity.MILD).well(3).run(3);
+		cold.rhr(4, 57).rhr(5, 57);
+		assertThat(cold.episode(5).path()).as("two days in Stage 1").isEqualTo(PathName.SHORT);
+		assertThat(cold.episode(5).free()).endsWith(new FreeMorning(Story.day(4), false),
+				new FreeMorning(Story.day(5), true));
 	}
 
 }
