@@ -147,6 +147,21 @@ class CarriedTest {
 		assertThat(two.on(11).marks()).contains(new State.PastMark(Story.day(10), Mark.BAD));
 	}
 
+	/**
+	 * By the baseline known from day 11 on, 48, the mornings of days 9 and 10 would have
+	 * been raised for action together.
+	 */
+	@Test
+	void leavesADecidedMarkWhenTheHeldBaselineMoves() {
+		Story story = threeWeeks().well(2, 8).rhr(9, 54).rhr(10, 53).well(11).runs(3, 10);
+		for (int day = -28; day <= -4; day++) {
+			story.late(day, 11, (e) -> e.rhr(48.0));
+		}
+		assertThat(story.on(11).rhr().baseline()).isEqualTo(48);
+		assertThat(story.on(11).marks()).containsExactly(new State.PastMark(Story.day(9), Mark.GOOD),
+				new State.PastMark(Story.day(10), Mark.GOOD));
+	}
+
 	/** A deviation stays as decided though a late fact moves the baseline it was from. */
 	@Test
 	void leavesADecidedDeviationWhenTheBaselineMoves() {
