@@ -145,6 +145,25 @@ class ReturnTest {
 		assertThat(threeWeeks().well(2).withoutRhr(3).stage(3)).isZero();
 	}
 
+	/** Within T by the median of the last three, of which two are enough. */
+	@Test
+	void isQuietByTheMedianOfTwoReadings() {
+		Story two = Story.ofAKnownAthlete().sick(0, 1, Symptom.FATIGUE, Severity.MODERATE).withoutRhr(2).rhr(3, 54);
+		assertThat(two.criterion(3, "quiet").state()).as("0 and 4").isEqualTo(CriterionState.MET);
+		Story edge = Story.ofAKnownAthlete()
+			.sick(0, Symptom.FATIGUE, Severity.MODERATE)
+			.morning(1, (e) -> e.rhr(52.0).symptom(Symptom.FATIGUE, Severity.MODERATE))
+			.withoutRhr(2)
+			.rhr(3, 54);
+		assertThat(edge.criterion(3, "quiet").state()).as("2 and 4, T is 3").isEqualTo(CriterionState.MET);
+		Story one = Story.ofAKnownAthlete()
+			.sick(0, Symptom.FATIGUE, Severity.MODERATE)
+			.morning(1, (e) -> e.rhr(null).symptom(Symptom.FATIGUE, Severity.MODERATE))
+			.withoutRhr(2)
+			.rhr(3, 54);
+		assertThat(one.criterion(3, "quiet").state()).isEqualTo(CriterionState.NOT_MET);
+	}
+
 	@Test
 	void asksThatTheAthleteFeelsAble() {
 		assertThat(threeWeeks().well(2).morning(3, (e) -> e.feels(Feels.UNWELL)).stage(3)).isZero();

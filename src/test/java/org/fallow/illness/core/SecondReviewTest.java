@@ -116,16 +116,8 @@ class SecondReviewTest {
 
 	@Test
 	void remembersReadingsAsFarBackAsTheRulesLookForASecondOne() {
-		RuleSet ours = DefaultRules.ruleSet();
-		RuleSet.Flags f = ours.flags();
-		RuleSet four = new RuleSet(ours.baseline(),
-				new RuleSet.Flags(f.bandFloor(), f.bandCeiling(), f.bandSpreads(), f.lowFloor(), f.lowSpreads(),
-						f.highFloor(), f.highCeiling(), f.highSpreads(), f.veryHigh(), f.actionFactor(), 4,
-						f.keptMornings(), f.lowApartDays()),
-				ours.cusum(), ours.hrv(), ours.opening(), ours.gates(), ours.limits(), ours.workingLevel(),
-				ours.advice(), ours.paths());
 		Story story = Story.ofAKnownAthlete().rhr(0, 54).well(1, 3).rhr(4, 54);
-		List<DayAssessment> days = Course.of(story.timeline(), RuleBook.of(four), Story.day(4));
+		List<DayAssessment> days = Course.of(story.timeline(), RuleBook.of(lookingBackFourMornings()), Story.day(4));
 		assertThat(days.get(days.size() - 1).rhr().raisedForAction()).isTrue();
 		assertThat(days.get(days.size() - 1).clearance()).isEqualTo(EASY_ONLY);
 	}
@@ -137,6 +129,34 @@ class SecondReviewTest {
 		story.add(new KnownSymptom(Story.day(0), Story.day(29), story.recorded(5, 5), Symptom.SNEEZING, Severity.MILD));
 		assertThat(story.stage(4)).isZero();
 		assertThat(story.criterion(5, "symptom-free").observed()).containsExactly("1");
+	}
+
+	/** The median is of the last three deviations, however far flags look back. */
+	@Test
+	void takesNoQuietMorningFromDeviationsOlderThanThree() {
+		Story story = Story.ofAKnownAthlete().adult().sick(0, 1, Symptom.FATIGUE, Severity.MODERATE);
+		double[] beats = { 50, 54, 50, 54 };
+		for (int i = 0; i < beats.length; i++) {
+			double bpm = beats[i];
+			story.morning(2 + i, (e) -> e.rhr(bpm).feels(null));
+		}
+		List<DayAssessment> days = Course.of(story.timeline(), RuleBook.of(lookingBackFourMornings()), Story.day(5));
+		DayAssessment last = days.get(days.size() - 1);
+		assertThat(last.rhr().before()).hasSize(4);
+		assertThat(last.gate().criteria()).filteredOn((c) -> c.code().equals("quiet"))
+			.singleElement()
+			.matches(Criterion::shuts);
+	}
+
+	private static RuleSet lookingBackFourMornings() {
+		RuleSet ours = DefaultRules.ruleSet();
+		RuleSet.Flags f = ours.flags();
+		return new RuleSet(ours.baseline(),
+				new RuleSet.Flags(f.bandFloor(), f.bandCeiling(), f.bandSpreads(), f.lowFloor(), f.lowSpreads(),
+						f.highFloor(), f.highCeiling(), f.highSpreads(), f.veryHigh(), f.actionFactor(), 4,
+						f.keptMornings(), f.lowApartDays()),
+				ours.cusum(), ours.hrv(), ours.opening(), ours.gates(), ours.limits(), ours.workingLevel(),
+				ours.advice(), ours.paths());
 	}
 
 }

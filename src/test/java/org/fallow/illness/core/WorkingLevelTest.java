@@ -1,11 +1,13 @@
 package org.fallow.illness.core;
 
 import org.fallow.entry.Feels;
+import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.Method;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
 import org.fallow.illness.core.DayAssessment.Decision;
 import org.fallow.rules.Clearance;
+import org.fallow.rules.PathName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -193,6 +195,49 @@ class WorkingLevelTest {
 		story.sick(closed + 2, Symptom.FATIGUE, Severity.MILD);
 		assertThat(story.on(closed + 2).rhr().working()).isNull();
 		assertThat(story.episode(closed + 2).held().working()).isNull();
+	}
+
+	@Test
+	void saysWhatSpeaksAgainstASecondOne() {
+		Story story = slow(57, 23).workingLevel(22);
+		assertThat(story.on(22).level().against()).as("set today").containsExactly("in-force");
+		assertThat(story.on(23).level().against()).contains("in-force");
+	}
+
+	@Test
+	void isNotOfferedNearFeverNorFeverMedicine() {
+		Story medicine = slow(57, 22).morning(23, (e) -> e.rhr(57.0).medicine(FeverMedicine.OTHER)).rhr(24, 57);
+		assertThat(medicine.on(23).level().against()).contains("fever");
+		assertThat(medicine.on(24).level().against()).as("the morning before").contains("fever");
+		assertThat(medicine.rhr(25, 57).on(25).level().against()).doesNotContain("fever");
+	}
+
+	@Test
+	void needsFourteenReadingsForALevel() {
+		assertThat(slow(57, 14).on(14).level().against()).containsExactly("too-few", "no-level");
+		assertThat(slow(57, 15).on(15).level().against()).containsExactly("too-few");
+	}
+
+	/** Never from ten above: neither a level there nor a reading of today. */
+	@Test
+	void isNeverOfferedFromTenAboveByEitherOfTheTwo() {
+		assertThat(slow(57, 21).rhr(22, 60).on(22).level().against()).contains("too-far");
+		assertThat(slow(57, 21).rhr(22, 59.5).on(22).level().against()).doesNotContain("too-far");
+		assertThat(slow(60, 21).rhr(22, 55).on(22).level().against()).contains("too-far");
+	}
+
+	/** In Stage 1 from day 3: its seven days are over on day 10. */
+	@Test
+	void countsMorningsInAStageOnceItsDaysAreOver() {
+		Story story = slow(50, 8).runs(3, 9).rhr(9, 57).rhr(10, 57);
+		assertThat(story.stage(10)).isEqualTo(1);
+		assertThat(story.episode(10).free()).endsWith(new FreeMorning(Story.day(9), false),
+				new FreeMorning(Story.day(10), true));
+		Story cold = Story.ofAKnownAthlete().adult().sick(0, 2, Symptom.SNEEZING, Severity.MILD).well(3).run(3);
+		cold.rhr(4, 57).rhr(5, 57);
+		assertThat(cold.episode(5).path()).as("two days in Stage 1").isEqualTo(PathName.SHORT);
+		assertThat(cold.episode(5).free()).endsWith(new FreeMorning(Story.day(4), false),
+				new FreeMorning(Story.day(5), true));
 	}
 
 }
