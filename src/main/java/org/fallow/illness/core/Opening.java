@@ -16,6 +16,12 @@ import org.jspecify.annotations.Nullable;
  */
 final class Opening {
 
+	/**
+	 * How far back of the known onset a late row is followed. A replay has read that far,
+	 * and more than ten days are the long path anyhow.
+	 */
+	private static final int ROW_REACHES_DAYS = 60;
+
 	private Opening() {
 	}
 
@@ -96,17 +102,29 @@ final class Opening {
 	static @Nullable LocalDate earlierOnset(DayFold fold, LocalDate onset) {
 		List<Fact> fresh = fold.known.fresh().stream().filter((fact) -> fold.isAfterClose(fact.day())).toList();
 		LocalDate earliest = earliestSick(fold, fresh);
-		LocalDate from = onset.minusDays(fold.rules.opening().coldWithinDays() - 1L);
-		LocalDate running = null;
-		for (Morning morning : fold.known.mornings(from, onset).descendingMap().values()) {
-			if (!isCold(fold, morning)) {
-				break;
-			}
-			running = morning.day();
-		}
+		LocalDate running = coldRowInto(fold, onset);
 		boolean late = running != null
 				&& fold.known.fresh(MorningEntry.class).stream().anyMatch((entry) -> entry.day().isBefore(onset));
 		return late ? earliest(earliest, running) : earliest;
+	}
+
+	/**
+	 * First of the cold mornings that run on into a day, each less than the days of a run
+	 * from the next; null if there is none.
+	 */
+	private static @Nullable LocalDate coldRowInto(DayFold fold, LocalDate onset) {
+		int within = fold.rules.opening().coldWithinDays();
+		LocalDate oldest = onset.minusDays(ROW_REACHES_DAYS);
+		LocalDate running = onset;
+		for (Morning morning : fold.known.backFrom(onset.minusDays(1)).values()) {
+			LocalDate day = morning.day();
+			if (day.isBefore(oldest) || !fold.isAfterClose(day) || !day.plusDays(within).isAfter(running)
+					|| !isCold(fold, morning)) {
+				break;
+			}
+			running = day;
+		}
+		return running.equals(onset) ? null : running;
 	}
 
 	private static @Nullable LocalDate earliest(@Nullable LocalDate one, @Nullable LocalDate other) {

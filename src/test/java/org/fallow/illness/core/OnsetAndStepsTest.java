@@ -197,4 +197,29 @@ class OnsetAndStepsTest {
 		assertThat(before.on(4).judgedFrom().illDays()).isEqualTo(5);
 	}
 
+	/**
+	 * "Onset = first such morning", however late the row of cold mornings comes in: over
+	 * ten days is the long path.
+	 */
+	@Test
+	void followsALateRowOfColdMorningsToItsFirst() {
+		Story story = Story.ofAKnownAthlete().sick(0, 3, Symptom.SNEEZING, MILD);
+		for (int day = -8; day < 0; day++) {
+			story.late(day, 3, (e) -> e.symptom(Symptom.SNEEZING, MILD));
+		}
+		assertThat(story.episode(3).firstOnset()).isEqualTo(Story.day(-8));
+		assertThat(story.on(3).judgedFrom().illDays()).isEqualTo(12);
+		assertThat(story.episode(3).path()).isEqualTo(PathName.LONG);
+	}
+
+	/** A morning without a cold ends the row: what lies before is another cold. */
+	@Test
+	void stopsALateRowAtAMorningWithoutACold() {
+		Story story = Story.ofAKnownAthlete().sick(0, 3, Symptom.SNEEZING, MILD);
+		for (int day : new int[] { -8, -7, -2, -1 }) {
+			story.late(day, 3, (e) -> e.symptom(Symptom.SNEEZING, MILD));
+		}
+		assertThat(story.episode(3).firstOnset()).isEqualTo(Story.day(-2));
+	}
+
 }
