@@ -34,12 +34,21 @@ public record Secret(String text) {
 	 * @return 64 hexadecimal digits
 	 */
 	public String hash() {
+		return sha256(this.text);
+	}
+
+	/**
+	 * The one hash for what is kept only to be recognised.
+	 * @param text any text, in UTF-8
+	 * @return SHA-256, 64 hexadecimal digits
+	 */
+	public static String sha256(String text) {
 		try {
-			byte[] bytes = this.text.getBytes(StandardCharsets.UTF_8);
-			return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+			MessageDigest digest = MessageDigest.getInstance("SHA-256");
+			return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
 		}
 		catch (NoSuchAlgorithmException ex) {
-			throw new IllegalStateException(ex);
+			throw new IllegalStateException("every Java has SHA-256", ex);
 		}
 	}
 

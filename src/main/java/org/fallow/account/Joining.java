@@ -87,9 +87,7 @@ public class Joining {
 	 * @return true for an athlete under 18
 	 */
 	public boolean asksGuardian(Invitation invitation, @Nullable LocalDate born) {
-		LocalDate today = LocalDate.now(this.clock);
-		return invitation.forAthlete()
-				&& (born == null || born.minusDays(1).plusYears(Athlete.ADULT).plusDays(1).isAfter(today));
+		return invitation.forAthlete() && Athlete.isUnder18(born, LocalDate.now(this.clock));
 	}
 
 	/**

@@ -66,36 +66,36 @@ public class OwnPassword {
 
 	/**
 	 * The sign-in name a link is for.
-	 * @param token what the link ends with
+	 * @param link hash of the link's secret
 	 * @return the name; empty when the link has expired, was used or replaced, or never
 	 * was one
 	 */
-	public Optional<String> usernameOf(String token) {
-		return this.work.call(() -> this.links.holder(token).flatMap(this.accounts::find).map(Account::username));
+	public Optional<String> usernameOf(String link) {
+		return this.work.call(() -> this.links.holder(link).flatMap(this.accounts::find).map(Account::username));
 	}
 
 	/**
 	 * What is wrong with a password that somebody wants to set by a link.
-	 * @param token what the link ends with
+	 * @param link hash of the link's secret
 	 * @param wanted the new password
 	 * @return the reason; empty when it will do, or when the link does not work
 	 */
-	public Optional<Message> problem(String token, String wanted) {
-		return this.work.call(() -> this.links.holder(token))
+	public Optional<Message> problem(String link, String wanted) {
+		return this.work.call(() -> this.links.holder(link))
 			.flatMap((person) -> this.accounts.problem(this.accounts.find(person).orElseThrow(), wanted, name(person)));
 	}
 
 	/**
 	 * Sets a password by a link and uses the link up. The caller ends all of the person's
 	 * sessions.
-	 * @param token what the link ends with
+	 * @param link hash of the link's secret
 	 * @param wanted a password that {@link #problem} found nothing wrong with
 	 * @return whose it was; empty when the link does not work, and nothing was changed
 	 */
-	public Optional<PersonId> reset(String token, String wanted) {
+	public Optional<PersonId> reset(String link, String wanted) {
 		String hash = this.accounts.encoded(wanted);
 		return this.work.call(() -> {
-			Optional<PersonId> holder = this.links.use(token);
+			Optional<PersonId> holder = this.links.use(link);
 			holder.ifPresent((person) -> {
 				this.accounts.changePassword(person, hash);
 				this.delay.clear(SignInDelay.Key.name(this.accounts.find(person).orElseThrow().username()));

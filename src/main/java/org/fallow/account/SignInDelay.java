@@ -13,6 +13,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Objects;
 
+import org.fallow.access.Secret;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
@@ -129,12 +130,12 @@ class SignInDelay {
 		private static final int NETWORK_BYTES = 8;
 
 		static Key name(String folded) {
-			return new Key(Hashes.sha256("name:" + folded), FREE_FOR_A_NAME);
+			return new Key(Secret.sha256("name:" + folded), FREE_FOR_A_NAME);
 		}
 
 		/** An IPv4 address, or the network of an IPv6 address. */
 		static Key network(String address) {
-			return new Key(Hashes.sha256("network:" + network(literal(address), address)), FREE_FOR_A_NETWORK);
+			return new Key(Secret.sha256("network:" + network(literal(address), address)), FREE_FOR_A_NETWORK);
 		}
 
 		private static String network(byte[] bytes, String address) {

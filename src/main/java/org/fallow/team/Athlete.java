@@ -31,8 +31,7 @@ public record Athlete(PersonId id, String name, ZoneId zone, @Nullable LocalDate
 	 * @return true before the 18th birthday, and always without a birth date
 	 */
 	public boolean isUnder18(LocalDate day) {
-		LocalDate adult = adultFrom();
-		return adult == null || day.isBefore(adult);
+		return isUnder18(this.birthDate, day);
 	}
 
 	/**
@@ -42,6 +41,16 @@ public record Athlete(PersonId id, String name, ZoneId zone, @Nullable LocalDate
 	 */
 	public @Nullable LocalDate adultFrom() {
 		return (this.birthDate == null) ? null : this.birthDate.minusDays(1).plusYears(ADULT).plusDays(1);
+	}
+
+	/**
+	 * Whether somebody of a birth date counts as a minor on a day.
+	 * @param born the birth date; absent where not told
+	 * @param day the day in question
+	 * @return true before the 18th birthday, and always without a birth date
+	 */
+	public static boolean isUnder18(@Nullable LocalDate born, LocalDate day) {
+		return born == null || born.minusDays(1).plusYears(ADULT).plusDays(1).isAfter(day);
 	}
 
 }

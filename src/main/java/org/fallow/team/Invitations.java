@@ -58,8 +58,7 @@ public class Invitations {
 	 * @return the secret of its link, told this once; empty if {@code by} may not invite
 	 */
 	public Optional<Secret> make(NewInvitation offer, PersonId by) {
-		if (!this.posts.mayGive(by, (offer.post() != null) ? offer.post() : Post.GROUP_COACH, offer.clubId(),
-				offer.teamId())) {
+		if (!mayInvite(by, offer)) {
 			return Optional.empty();
 		}
 		Instant now = this.clock.instant();
@@ -113,9 +112,7 @@ public class Invitations {
 			.params(now(), id)
 			.query(Invitations::invitation)
 			.optional()
-			.filter((one) -> this.posts.mayGive(by,
-					(one.offer().post() != null) ? one.offer().post() : Post.GROUP_COACH, one.offer().clubId(),
-					one.offer().teamId()));
+			.filter((one) -> mayInvite(by, one.offer()));
 		return found.isPresent() && this.jdbc.sql("update invitation i set revoked_at = ? where i.id = ? and " + OPEN)
 			.params(now(), id, now())
 			.update() == 1;
@@ -148,6 +145,10 @@ public class Invitations {
 			.sql("update invitation i set accepted_at = ?, accepted_by = ? where i.token_hash = ? and " + OPEN)
 			.params(now(), person.value(), hash, now())
 			.update() == 1;
+	}
+
+	private boolean mayInvite(PersonId by, NewInvitation offer) {
+		return this.posts.mayGive(by, offer.needs(), offer.clubId(), offer.teamId());
 	}
 
 	private OffsetDateTime now() {

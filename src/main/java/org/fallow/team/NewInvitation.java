@@ -51,6 +51,11 @@ public record NewInvitation(@Nullable Post post, UUID clubId, @Nullable UUID tea
 		return new NewInvitation(null, clubId, athlete.teamId(), athlete.name(), athlete.id(), List.of(), false, null);
 	}
 
+	/** The least post whose giver may invite: athletes are invited by who leads them. */
+	Post needs() {
+		return (this.post == null) ? Post.GROUP_COACH : this.post;
+	}
+
 	String kind() {
 		return (this.post == null) ? Invitation.ATHLETE : this.post.name();
 	}

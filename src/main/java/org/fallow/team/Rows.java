@@ -34,7 +34,7 @@ final class Rows {
 
 	static Member member(ResultSet row, LocalDate day) throws SQLException {
 		LocalDate born = row.getObject("birth_date", LocalDate.class);
-		boolean under18 = born == null || born.minusDays(1).plusYears(Athlete.ADULT).plusDays(1).isAfter(day);
+		boolean under18 = Athlete.isUnder18(born, day);
 		return new Member(new PersonId(row.getObject("id", UUID.class)), row.getString("name"),
 				row.getString("username"), row.getObject("team_id", UUID.class), row.getString("team_name"),
 				row.getString("group_name"), born, under18, row.getBoolean("shares"));

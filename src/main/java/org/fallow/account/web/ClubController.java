@@ -1,6 +1,5 @@
 package org.fallow.account.web;
 
-import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -9,8 +8,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 
-import org.fallow.access.Secret;
-import org.fallow.account.PublicUrl;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Invitations;
 import org.fallow.team.NewAthlete;
@@ -24,7 +21,6 @@ import org.fallow.team.Team;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
@@ -33,7 +29,6 @@ import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /**
@@ -54,19 +49,16 @@ class ClubController {
 
 	private final Invitations invitations;
 
-	private final PublicUrl address;
-
-	private final Clock clock;
+	private final Inviting inviting;
 
 	ClubController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
-			PublicUrl address, Clock clock) {
+			Inviting inviting) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;
 		this.posts = posts;
 		this.invitations = invitations;
-		this.address = address;
-		this.clock = clock;
+		this.inviting = inviting;
 	}
 
 	@GetMapping("/club")
@@ -77,7 +69,7 @@ class ClubController {
 
 	@PostMapping("/club/teams")
 	String add(@ModelAttribute("form") ClubForm form, BindingResult result, Model model, RedirectAttributes redirect) {
-		UUID club = club(form.clubId()).orElseThrow(ClubController::notFound);
+		UUID club = club(form.clubId()).orElseThrow(Inviting::notFound);
 		String name = PersonForm.text(form.name());
 		if (name.isEmpty() || name.length() > NewAthlete.LONGEST_NAME) {
 			result.rejectValue("name", "name.length", new Object[] { NewAthlete.LONGEST_NAME }, null);
@@ -103,11 +95,8 @@ class ClubController {
 			redirect.addFlashAttribute("problem", Message.of("name.length", NewAthlete.LONGEST_NAME));
 			return PAGE;
 		}
-		NewInvitation offer = offer(typed, kind, teamId, clubId).orElseThrow(ClubController::notFound);
-		Secret secret = this.invitations.make(offer, this.access.person()).orElseThrow(ClubController::notFound);
-		String link = this.address.link("/join/" + secret.text());
-		model.addAttribute("invited",
-				new Invited(typed, link, QrCode.of(link), this.clock.instant().plus(Invitations.LIFE)));
+		NewInvitation offer = offer(typed, kind, teamId, clubId).orElseThrow(Inviting::notFound);
+		model.addAttribute("invited", this.inviting.invite(offer));
 		return show(model);
 	}
 
@@ -125,10 +114,7 @@ class ClubController {
 
 	@PostMapping("/club/invitations/{id}/revoke")
 	String revoke(@PathVariable UUID id, RedirectAttributes redirect) {
-		if (!this.invitations.revoke(id, this.access.person())) {
-			throw notFound();
-		}
-		redirect.addFlashAttribute("notice", Message.of("invite.revoked"));
+		redirect.addFlashAttribute("notice", this.inviting.revoke(id));
 		return PAGE;
 	}
 
@@ -136,10 +122,8 @@ class ClubController {
 	String end(@PathVariable UUID id, RedirectAttributes redirect) {
 		StaffPost post = this.posts.find(id)
 			.filter((one) -> club(one.clubId().toString()).isPresent())
-			.orElseThrow(ClubController::notFound);
-		boolean ended = this.posts.end(id, this.access.person()).isPresent();
-		redirect.addFlashAttribute("notice",
-				ended ? Message.of("people.post.ended", post.name()) : Message.of("people.post.last"));
+			.orElseThrow(Inviting::notFound);
+		redirect.addFlashAttribute("notice", this.inviting.end(post));
 		return PAGE;
 	}
 
@@ -174,10 +158,6 @@ class ClubController {
 		model.addAttribute("staff", this.posts.inClubs(clubs));
 		model.addAttribute("open", this.invitations.open(teams.stream().map(Team::id).toList(), clubs));
 		return "account/club";
-	}
-
-	private static ResponseStatusException notFound() {
-		return new ResponseStatusException(HttpStatus.NOT_FOUND);
 	}
 
 }

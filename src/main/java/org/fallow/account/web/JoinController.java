@@ -2,6 +2,7 @@ package org.fallow.account.web;
 
 import java.util.List;
 
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
 import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
@@ -43,8 +44,11 @@ class JoinController {
 	}
 
 	@GetMapping("/join/{secret}")
-	String open(@PathVariable String secret, HttpSession session) {
-		session.setAttribute(INVITATION, new Secret(secret).hash());
+	String open(@PathVariable String secret, HttpServletRequest request) {
+		if (request.getSession(false) != null) {
+			request.changeSessionId();
+		}
+		request.getSession().setAttribute(INVITATION, new Secret(secret).hash());
 		return "redirect:/join";
 	}
 

@@ -9,8 +9,6 @@ import java.util.Optional;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
-import org.fallow.access.Secret;
-import org.fallow.account.PublicUrl;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Group;
@@ -27,7 +25,6 @@ import org.fallow.team.Team;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
@@ -35,7 +32,6 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
-import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /**
@@ -56,18 +52,18 @@ class PeopleController {
 
 	private final Invitations invitations;
 
-	private final PublicUrl address;
+	private final Inviting inviting;
 
 	private final Clock clock;
 
 	PeopleController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
-			PublicUrl address, Clock clock) {
+			Inviting inviting, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;
 		this.posts = posts;
 		this.invitations = invitations;
-		this.address = address;
+		this.inviting = inviting;
 		this.clock = clock;
 	}
 
@@ -119,10 +115,7 @@ class PeopleController {
 
 	@PostMapping("/people/invitations/{id}/revoke")
 	String revoke(@PathVariable UUID id, RedirectAttributes redirect) {
-		if (!this.invitations.revoke(id, this.access.person())) {
-			throw notFound();
-		}
-		redirect.addFlashAttribute("notice", Message.of("invite.revoked"));
+		redirect.addFlashAttribute("notice", this.inviting.revoke(id));
 		return "redirect:/people";
 	}
 
@@ -130,18 +123,13 @@ class PeopleController {
 	String end(@PathVariable UUID id, RedirectAttributes redirect) {
 		StaffPost post = this.posts.find(id)
 			.filter((one) -> one.teamId() != null && this.access.leads(one.teamId()))
-			.orElseThrow(PeopleController::notFound);
-		boolean ended = this.posts.end(id, this.access.person()).isPresent();
-		redirect.addFlashAttribute("notice",
-				ended ? Message.of("people.post.ended", post.name()) : Message.of("people.post.last"));
+			.orElseThrow(Inviting::notFound);
+		redirect.addFlashAttribute("notice", this.inviting.end(post));
 		return "redirect:/people";
 	}
 
 	private String invited(NewInvitation offer, Model model) {
-		Secret secret = this.invitations.make(offer, this.access.person()).orElseThrow(PeopleController::notFound);
-		String link = this.address.link("/join/" + secret.text());
-		model.addAttribute("invited",
-				new Invited(offer.name(), link, QrCode.of(link), this.clock.instant().plus(Invitations.LIFE)));
+		model.addAttribute("invited", this.inviting.invite(offer));
 		return show(PersonForm.blank(), InviteForm.blank(), model);
 	}
 
@@ -213,10 +201,6 @@ class PeopleController {
 		model.addAttribute("staff", teams.stream().flatMap((team) -> this.posts.in(team).stream()).distinct().toList());
 		model.addAttribute("open", this.invitations.open(teams.stream().map(Team::id).toList(), List.of()));
 		return PAGE;
-	}
-
-	private static ResponseStatusException notFound() {
-		return new ResponseStatusException(HttpStatus.NOT_FOUND);
 	}
 
 }

@@ -6,6 +6,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.HttpSession;
 import org.fallow.access.PersonId;
+import org.fallow.access.Secret;
 import org.fallow.account.Accounts;
 import org.fallow.account.OwnPassword;
 import org.jspecify.annotations.Nullable;
@@ -21,13 +22,14 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.SessionAttribute;
 
 /**
- * Setting a password by a link. The link's token leaves the address bar at once; links
- * that do not work all lead to the same page, whatever the reason.
+ * Setting a password by a link. The link's secret leaves the address bar at once, and
+ * only its hash is kept; links that do not work all lead to the same page, whatever the
+ * reason.
  */
 @Controller
 class ResetController {
 
-	private static final String TOKEN = "fallow.reset";
+	private static final String LINK = "fallow.reset";
 
 	private final OwnPassword password;
 
@@ -39,32 +41,34 @@ class ResetController {
 	}
 
 	/**
-	 * Whoever knew the session's id before does not know the one that holds the token.
+	 * Whoever knew the session's id before does not know the one that holds the link's
+	 * hash.
 	 */
 	@GetMapping("/reset/{token}")
 	String follow(@PathVariable String token, HttpServletRequest request, HttpServletResponse response) {
-		if (this.password.usernameOf(token).isEmpty()) {
+		String link = new Secret(token).hash();
+		if (this.password.usernameOf(link).isEmpty()) {
 			return gone(response);
 		}
 		if (request.getSession(false) != null) {
 			request.changeSessionId();
 		}
-		request.getSession().setAttribute(TOKEN, token);
+		request.getSession().setAttribute(LINK, link);
 		return "redirect:/reset";
 	}
 
 	@GetMapping("/reset")
-	String show(@SessionAttribute(name = TOKEN, required = false) @Nullable String token, Model model,
+	String show(@SessionAttribute(name = LINK, required = false) @Nullable String link, Model model,
 			HttpServletResponse response) {
 		model.addAttribute("form", PasswordForm.blank());
-		return page(token, model, response);
+		return page(link, model, response);
 	}
 
 	@PostMapping("/reset")
-	String reset(@SessionAttribute(name = TOKEN, required = false) @Nullable String token,
+	String reset(@SessionAttribute(name = LINK, required = false) @Nullable String link,
 			@ModelAttribute("form") PasswordForm form, BindingResult result, Model model, HttpSession session,
 			HttpServletResponse response) {
-		if (token == null || this.password.usernameOf(token).isEmpty()) {
+		if (link == null || this.password.usernameOf(link).isEmpty()) {
 			return gone(response);
 		}
 		String wanted = PasswordForm.typed(form.wanted());
@@ -72,15 +76,15 @@ class ResetController {
 			result.rejectValue("again", "password.again.differs");
 		}
 		else {
-			this.password.problem(token, wanted)
+			this.password.problem(link, wanted)
 				.ifPresent(
 						(problem) -> result.rejectValue("wanted", problem.code(), problem.arguments().toArray(), null));
 		}
-		return result.hasErrors() ? page(token, model, response) : use(token, wanted, session, response);
+		return result.hasErrors() ? page(link, model, response) : use(link, wanted, session, response);
 	}
 
-	private String use(String token, String wanted, HttpSession session, HttpServletResponse response) {
-		Optional<PersonId> person = this.password.reset(token, wanted);
+	private String use(String link, String wanted, HttpSession session, HttpServletResponse response) {
+		Optional<PersonId> person = this.password.reset(link, wanted);
 		if (person.isEmpty()) {
 			return gone(response);
 		}
@@ -89,8 +93,8 @@ class ResetController {
 		return "redirect:/sign-in?reset";
 	}
 
-	private String page(@Nullable String token, Model model, HttpServletResponse response) {
-		Optional<String> username = (token == null) ? Optional.empty() : this.password.usernameOf(token);
+	private String page(@Nullable String link, Model model, HttpServletResponse response) {
+		Optional<String> username = (link == null) ? Optional.empty() : this.password.usernameOf(link);
 		if (username.isEmpty()) {
 			return gone(response);
 		}

@@ -55,7 +55,7 @@ class SecurityConfiguration {
 		http.authorizeHttpRequests((requests) -> requests
 			.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
 			.permitAll()
-			.requestMatchers(SIGN_IN, "/join", "/join/**", "/set-up", "/error", "/icon.svg", "/actuator/health",
+			.requestMatchers(SIGN_IN, "/join", "/join/**", "/set-up", "/error", "/actuator/health",
 					"/actuator/health/**")
 			.permitAll()
 			.requestMatchers(SIGN_IN + "/passkey", SIGN_IN + "/passkey/options", "/forgotten", "/reset", "/reset/*")
