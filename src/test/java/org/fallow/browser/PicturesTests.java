@@ -69,6 +69,9 @@ class PicturesTests {
 		at(coach, "#gate-head", "athlete-gate");
 		takeOf(coach, "Priyanka", "/return-path", "return-path-coach");
 		take(coach, "/people", "people");
+		at(coach, "#invite-head", "people-invite");
+		take(coach, "/club", "club");
+		take(coach, "/account", "account");
 		take(coach, "/rules", "rules");
 		take(coach, "/import", "import");
 		BROWSER.prefer("dark");
@@ -86,6 +89,8 @@ class PicturesTests {
 		at(athlete, "#unwell-head", "morning-unwell");
 		take(athlete, "/session", "session");
 		take(athlete, "/report", "report");
+		take(athlete, "/sharing", "sharing");
+		at(athlete, "#trace-head", "sharing-trace");
 		athlete.go("/morning");
 		athlete.tick("symptom.CHEST_PAIN", "SEVERE");
 		athlete.press("#unwell button.primary");
@@ -107,6 +112,21 @@ class PicturesTests {
 		signIn(athlete, named("Linh"));
 		take(athlete, "/today", "today-well");
 		take(athlete, "/return-path", "return-path-none");
+	}
+
+	@Test
+	void takesAnInvitation() throws IOException {
+		Visitor coach = visitor();
+		signIn(coach, first(Role.COACH));
+		coach.go("/people");
+		coach.type("whom", "Eve Elm");
+		coach.press("form[action='/people/invitations'] button.primary");
+		String link = coach.find("#invited-link").getDomProperty("value");
+		coach.press("form.who button");
+		take(coach, link.substring(link.indexOf("/join/")), "join");
+		at(coach, "form.sheet", "join-form");
+		BROWSER.expectError("410");
+		take(coach, "/join/gone", "join-gone");
 	}
 
 	private Visitor visitor() {
