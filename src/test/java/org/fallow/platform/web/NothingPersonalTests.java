@@ -52,12 +52,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 class NothingPersonalTests extends OverHttp {
 
 	/**
-	 * All that an address may hold apart from ids: GET parameters by route. The reset
-	 * pages read the session, not the address.
+	 * All that an address may hold apart from ids: GET parameters by route. The pages of
+	 * links take the request to change the session's id, and read the session, not the
+	 * address.
 	 */
 	private static final Map<String, Set<String>> ALLOWED = Map.of("/board", Set.of("day", "group", "clearance"),
 			"/athletes/{id}", Set.of("day"), "/morning", Set.of("day"), "/import/{id}", Set.of("page"), "/sharing",
 			Set.of("before"), "/reset", Set.of("anything, by java.lang.String"), "/reset/{token}",
+			Set.of("anything, by jakarta.servlet.http.HttpServletRequest"), "/join/{secret}",
 			Set.of("anything, by jakarta.servlet.http.HttpServletRequest"));
 
 	/** What a variable of a path may be: ids, and the secrets of links. */
