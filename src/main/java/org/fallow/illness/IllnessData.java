@@ -1,0 +1,23 @@
+package org.fallow.illness;
+
+import java.util.List;
+
+import org.fallow.access.PersonalData;
+import org.fallow.access.PersonalTable;
+import org.fallow.access.PersonalTable.Nature;
+
+import org.springframework.stereotype.Component;
+
+/** What was reported and decided, and what is computed from it. */
+@Component
+class IllnessData implements PersonalData {
+
+	@Override
+	public List<PersonalTable> tables() {
+		return List.of(PersonalTable.of("athlete_status", "athlete_id", Nature.COMPUTED),
+				PersonalTable.of("stage_decision", "athlete_id", Nature.COMPUTED),
+				PersonalTable.of("assessment", "athlete_id", Nature.COMPUTED),
+				PersonalTable.of("illness_event", "athlete_id", Nature.OWN));
+	}
+
+}
