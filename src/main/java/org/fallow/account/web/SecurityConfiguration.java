@@ -29,6 +29,7 @@ import org.springframework.security.web.authentication.www.BasicAuthenticationFi
 import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import org.springframework.security.web.util.matcher.RequestHeaderRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.session.security.web.authentication.SpringSessionRememberMeServices;
 
@@ -77,7 +78,10 @@ class SecurityConfiguration {
 		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
 		http.sessionManagement((sessions) -> sessions.invalidSessionStrategy(new LostSession(SIGN_IN + "?expired"))
 			.sessionFixation((fixation) -> fixation.changeSessionId()));
-		http.exceptionHandling((exceptions) -> exceptions.accessDeniedHandler(SecurityConfiguration::denied));
+		http.exceptionHandling((exceptions) -> exceptions.accessDeniedHandler(SecurityConfiguration::denied)
+			.defaultAuthenticationEntryPointFor(
+					(request, response, failure) -> LostSession.leave(request, response, SIGN_IN),
+					new RequestHeaderRequestMatcher(LostSession.PART)));
 		http.httpBasic((basic) -> basic.disable());
 		http.headers(SecurityConfiguration::headers);
 		return http.build();

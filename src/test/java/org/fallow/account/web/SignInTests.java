@@ -114,6 +114,19 @@ class SignInTests {
 		this.mvc.perform(post("/sign-in").cookie(gone)).andExpect(redirectedUrl("/sign-in?expired"));
 	}
 
+	/** Or the sign-in page would appear within the old one. */
+	@Test
+	void tellsAPartOfAPageToLeaveIt() throws Exception {
+		Cookie gone = new Cookie("SESSION",
+				Base64.getEncoder().encodeToString(UUID.randomUUID().toString().getBytes(StandardCharsets.UTF_8)));
+		this.mvc.perform(get("/board").header("HX-Request", "true"))
+			.andExpect(status().isUnauthorized())
+			.andExpect(header().string("HX-Redirect", "/sign-in"));
+		this.mvc.perform(get("/board").header("HX-Request", "true").cookie(gone))
+			.andExpect(status().isUnauthorized())
+			.andExpect(header().string("HX-Redirect", "/sign-in?expired"));
+	}
+
 	@Test
 	void signsOut() throws Exception {
 		Cookie session = signedIn(this.coach);
