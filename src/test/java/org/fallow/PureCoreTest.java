@@ -64,7 +64,7 @@ class PureCoreTest {
 
 	private static GivenClassesConjunction core() {
 		return noClasses()
-			.that(resideInAnyPackage("org.fallow.baseline..", "org.fallow.illness.core..", "org.fallow.training..",
+			.that(resideInAnyPackage("org.fallow.baseline..", "org.fallow.illness.core..", "org.fallow.training.core..",
 					"org.fallow.wording..")
 				.and(DescribedPredicate.not(simpleName("package-info"))));
 	}

@@ -1,9 +1,9 @@
 /**
- * What a session asks of an athlete: heart-rate ceilings, loads, endurance minutes; pure,
- * no store, no clock.
+ * The group's programme, what each athlete does of it, and the runs logged against it.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = { "wording", "rules", "entry", "baseline" })
+@ApplicationModule(allowedDependencies = { "wording", "access", "platform", "team", "rules", "entry", "baseline",
+		"illness", "illness :: core" })
 package org.fallow.training;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,4 +1,4 @@
-package org.fallow.training;
+package org.fallow.training.core;
 
 /**
  * The heart rate that a session should stay below. It holds back; staying below it never

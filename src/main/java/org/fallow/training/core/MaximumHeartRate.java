@@ -1,4 +1,4 @@
-package org.fallow.training;
+package org.fallow.training.core;
 
 /**
  * An athlete's greatest heart rate, measured or estimated from age.

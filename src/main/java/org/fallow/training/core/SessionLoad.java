@@ -1,4 +1,4 @@
-package org.fallow.training;
+package org.fallow.training.core;
 
 /**
  * What one session cost, as effort times time (session RPE: Foster 2001, JSCR 15:109).

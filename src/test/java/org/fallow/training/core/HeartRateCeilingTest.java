@@ -1,4 +1,4 @@
-package org.fallow.training;
+package org.fallow.training.core;
 
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;

@@ -1,4 +1,4 @@
-package org.fallow.training;
+package org.fallow.training.core;
 
 import java.util.Collections;
 import java.util.List;
