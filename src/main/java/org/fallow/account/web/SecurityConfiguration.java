@@ -20,16 +20,17 @@ import org.springframework.security.authorization.AuthorizationManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
 import org.springframework.security.core.AuthenticationException;
+import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.access.AccessDeniedHandlerImpl;
 import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
+import org.springframework.security.web.authentication.LoginUrlAuthenticationEntryPoint;
 import org.springframework.security.web.authentication.SavedRequestAwareAuthenticationSuccessHandler;
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
-import org.springframework.security.web.util.matcher.RequestHeaderRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.session.security.web.authentication.SpringSessionRememberMeServices;
 
@@ -48,6 +49,8 @@ class SecurityConfiguration {
 	private static final RequestMatcher SIGN_IN_PATH = PathPatternRequestMatcher.withDefaults().matcher(SIGN_IN);
 
 	private static final SpringSessionRememberMeServices STAY = stay();
+
+	private static final AuthenticationEntryPoint TO_SIGN_IN = new LoginUrlAuthenticationEntryPoint(SIGN_IN);
 
 	private static final AccessDeniedHandler FORBIDDEN = new AccessDeniedHandlerImpl();
 
@@ -79,9 +82,7 @@ class SecurityConfiguration {
 		http.sessionManagement((sessions) -> sessions.invalidSessionStrategy(new LostSession(SIGN_IN + "?expired"))
 			.sessionFixation((fixation) -> fixation.changeSessionId()));
 		http.exceptionHandling((exceptions) -> exceptions.accessDeniedHandler(SecurityConfiguration::denied)
-			.defaultAuthenticationEntryPointFor(
-					(request, response, failure) -> LostSession.leave(request, response, SIGN_IN),
-					new RequestHeaderRequestMatcher(LostSession.PART)));
+			.authenticationEntryPoint(SecurityConfiguration::unknown));
 		http.httpBasic((basic) -> basic.disable());
 		http.headers(SecurityConfiguration::headers);
 		return http.build();
@@ -100,6 +101,16 @@ class SecurityConfiguration {
 		services.setRememberMeParameterName("stay");
 		services.setValiditySeconds((int) Duration.ofDays(60).toSeconds());
 		return services;
+	}
+
+	private static void unknown(HttpServletRequest request, HttpServletResponse response,
+			AuthenticationException nobody) throws IOException, ServletException {
+		if (request.getHeader(LostSession.PART) != null) {
+			LostSession.leave(request, response, SIGN_IN);
+		}
+		else {
+			TO_SIGN_IN.commence(request, response, nobody);
+		}
 	}
 
 	/** A sign-in page that stood open too long is shown anew; all else is forbidden. */
