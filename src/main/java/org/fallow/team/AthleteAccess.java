@@ -225,4 +225,27 @@ public class AthleteAccess {
 		return this.current.id().filter((person) -> this.squad.leads(person, teamId)).isPresent();
 	}
 
+	/**
+	 * Whether the present person may see a group and its programme.
+	 * @param groupId the group
+	 * @return true for whoever trains in its team or holds a post there
+	 */
+	public boolean maySeeGroup(UUID groupId) {
+		return this.current.id().filter((person) -> this.squad.belongsToTeamOf(person, groupId)).isPresent();
+	}
+
+	/**
+	 * Whether the present person may change a group's programme.
+	 * @param groupId the group
+	 * @return true for head coaches of its team and coaches of groups who have it in
+	 * their charge; false for deputies
+	 */
+	public boolean mayProgramme(UUID groupId) {
+		return this.current.id()
+			.filter((person) -> this.squad.groupsCoachedBy(person)
+				.stream()
+				.anyMatch((charge) -> charge.group().id().equals(groupId) && charge.post() != Post.DEPUTY))
+			.isPresent();
+	}
+
 }

@@ -144,6 +144,58 @@ public class Squad {
 	}
 
 	/**
+	 * The groups a coach has in charge.
+	 * @param coach the person
+	 * @return by name, each with the post that allows most
+	 */
+	public List<Charge> groupsCoachedBy(PersonId coach) {
+		return this.jdbc.sql("""
+				select g.id, g.team_id, g.name, min(case c.kind when 'HEAD_COACH' then 1 when 'GROUP_COACH' then 2
+					else 3 end) as rank
+				from training_group g join post c on c.team_id = g.team_id
+				where\s""" + HELD + """
+				and (c.whole_team or exists
+					(select 1 from post_group p where p.post_id = c.id and p.group_id = g.id))
+				group by g.id, g.team_id, g.name order by g.name, g.id""")
+			.params(coach.value(), now())
+			.query((row, number) -> new Charge(Rows.group(row, number), switch (row.getInt("rank")) {
+				case 1 -> Post.HEAD_COACH;
+				case 2 -> Post.GROUP_COACH;
+				default -> Post.DEPUTY;
+			}))
+			.list();
+	}
+
+	/**
+	 * One group.
+	 * @param groupId which
+	 * @return the group; empty if there is none of this id
+	 */
+	public Optional<Group> group(UUID groupId) {
+		return this.jdbc.sql("select id, team_id, name from training_group where id = ?")
+			.param(groupId)
+			.query(Rows::group)
+			.optional();
+	}
+
+	/**
+	 * Whether somebody trains in the team of a group, or holds a post there.
+	 * @param person who
+	 * @param groupId the group
+	 * @return true if so
+	 */
+	public boolean belongsToTeamOf(PersonId person, UUID groupId) {
+		return this.jdbc.sql("""
+				select exists (select 1 from training_group g where g.id = ? and (
+					exists (select 1 from membership m where m.team_id = g.team_id and m.left_at is null
+						and m.person_id = ?)
+					or exists (select 1 from post c where c.team_id = g.team_id and\s""" + HELD + ")))")
+			.params(groupId, person.value(), person.value(), now())
+			.query(Boolean.class)
+			.single();
+	}
+
+	/**
 	 * All athletes a coach looks after and who share their data.
 	 * @param coach the person
 	 * @return athletes this person's posts cover, by name

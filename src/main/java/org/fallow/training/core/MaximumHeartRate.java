@@ -15,7 +15,8 @@ public record MaximumHeartRate(double bpm, double plusMinusBpm) {
 
 	private static final int YOUNGEST = 18;
 
-	private static final int OLDEST = 100;
+	/** Oldest age with an estimate, completed years. */
+	public static final int OLDEST = 100;
 
 	private static final double ESTIMATE_PLUS_MINUS = 10;
 

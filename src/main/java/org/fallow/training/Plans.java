@@ -1,0 +1,126 @@
+package org.fallow.training;
+
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+
+import org.fallow.access.PersonId;
+import org.fallow.entry.Recording;
+import org.fallow.illness.Assessments;
+import org.fallow.illness.AthleteStatus;
+import org.fallow.team.Athlete;
+import org.fallow.team.OfAthlete;
+import org.fallow.team.OfAthletes;
+import org.fallow.team.Squad;
+import org.fallow.training.core.DoneRun;
+import org.fallow.training.core.Modification;
+import org.fallow.training.core.PlannedSession;
+import org.fallow.training.core.Position;
+import org.fallow.training.core.ProgrammeWeek;
+import org.fallow.training.core.UsualVolume;
+
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * What athletes do of their group's programme. Nothing of it is stored: it follows from
+ * what is, so it is never behind. Of somebody in several groups the home group counts.
+ */
+@Service
+@Transactional
+public class Plans {
+
+	/** Most days ahead that are planned. */
+	public static final int DAYS_AHEAD = 27;
+
+	private static final int LOG_DAYS = 28;
+
+	private final Squad squad;
+
+	private final Recording recording;
+
+	private final Assessments assessments;
+
+	private final Programmes programmes;
+
+	private final Standings standings;
+
+	private final UsualVolumes usualVolumes;
+
+	Plans(Squad squad, Recording recording, Assessments assessments, Programmes programmes, Standings standings,
+			UsualVolumes usualVolumes) {
+		this.squad = squad;
+		this.recording = recording;
+		this.assessments = assessments;
+		this.programmes = programmes;
+		this.standings = standings;
+		this.usualVolumes = usualVolumes;
+	}
+
+	/**
+	 * The coming sessions of an athlete, from the athlete's today on.
+	 * @param id whose
+	 * @param to last day, inclusive; at most {@link #DAYS_AHEAD} days ahead are planned
+	 * @return the plan; without sessions where the programme has none
+	 */
+	@OfAthlete
+	public Plan of(PersonId id, LocalDate to) {
+		return Objects.requireNonNull(of(List.of(id), to).get(id));
+	}
+
+	/**
+	 * The coming sessions of several athletes, each from the own today on.
+	 * @param ids whose
+	 * @param to last day, inclusive; at most {@link #DAYS_AHEAD} days ahead are planned
+	 * @return by athlete
+	 */
+	@OfAthletes
+	public Map<PersonId, Plan> of(Collection<PersonId> ids, LocalDate to) {
+		this.assessments.bringUpTo(ids, to);
+		Map<PersonId, AthleteStatus> status = this.assessments.status(ids);
+		Map<UUID, List<PlannedSession>> known = new HashMap<>();
+		Map<PersonId, Plan> plans = new LinkedHashMap<>();
+		for (PersonId id : ids) {
+			Athlete athlete = this.squad.athlete(id);
+			LocalDate today = this.recording.today(athlete);
+			UUID group = athlete.groupId();
+			List<PlannedSession> sessions = (group == null) ? List.of()
+					: known.computeIfAbsent(group, (one) -> sessions(one, today, to));
+			AthleteStatus own = status.get(id);
+			Position position = this.standings.position(athlete, today, (own == null) ? null : own.latest());
+			plans.put(id,
+					plan(athlete, position,
+							sessions.stream()
+								.filter((session) -> !session.day().isBefore(today)
+										&& !session.day().isAfter(today.plusDays(DAYS_AHEAD)))
+								.toList()));
+		}
+		return plans;
+	}
+
+	/** With a day to spare, for athletes of one group whose zones differ. */
+	private List<PlannedSession> sessions(UUID group, LocalDate today, LocalDate to) {
+		return this.programmes.weeks(group, today.minusDays(2), to)
+			.values()
+			.stream()
+			.map(ProgrammeWeek::sessions)
+			.flatMap(List::stream)
+			.filter((session) -> !session.day().isAfter(to))
+			.toList();
+	}
+
+	private Plan plan(Athlete athlete, Position position, List<PlannedSession> sessions) {
+		LocalDate today = position.today();
+		boolean back = position.back() != null;
+		UsualVolume usual = back ? this.usualVolumes.of(athlete, position) : UsualVolume.unknown();
+		List<DoneRun> done = back ? this.standings.runs(athlete, today.minusDays(LOG_DAYS), today) : List.of();
+		return new Plan(athlete.id(), position, usual, Modification.of(sessions, position, usual, done),
+				this.standings.ceilings(athlete, today));
+	}
+
+}
