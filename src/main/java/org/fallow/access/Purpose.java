@@ -14,6 +14,8 @@ public enum Purpose {
 
 	/** Finding out who wants to come in: accounts, passkeys, links. */
 	SIGN_IN,
+	/** Finding out whose calendar an address shows: addresses of calendars, no more. */
+	CALENDAR,
 	/**
 	 * Setting Fallow up, the demo's start, jobs over everybody: people, teams, posts. It
 	 * counts only while nobody is signed in.

@@ -36,7 +36,8 @@ import org.springframework.session.security.web.authentication.SpringSessionReme
 
 /**
  * Who may ask for what: everything needs a sign-in except the sign-in and set-up pages,
- * static files and health. Each module's controllers check whose data it is.
+ * static files, health and calendars, whose addresses are secrets. Each module's
+ * controllers check whose data it is.
  */
 @Configuration(proxyBeanMethods = false)
 class SecurityConfiguration {
@@ -63,6 +64,8 @@ class SecurityConfiguration {
 					"/actuator/health/**")
 			.permitAll()
 			.requestMatchers(SIGN_IN + "/passkey", SIGN_IN + "/passkey/options", "/forgotten", "/reset", "/reset/*")
+			.permitAll()
+			.requestMatchers("/calendar/*.ics")
 			.permitAll()
 			.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/style")
 			.access(standing(here, Standing::coach))
