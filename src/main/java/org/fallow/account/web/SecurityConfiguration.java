@@ -14,11 +14,14 @@ import org.fallow.team.Standing;
 import org.springframework.boot.security.autoconfigure.web.servlet.PathRequest;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpMethod;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.authorization.AuthorizationManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
+import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
@@ -31,6 +34,7 @@ import org.springframework.security.web.authentication.www.BasicAuthenticationFi
 import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import org.springframework.security.web.util.matcher.OrRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.session.security.web.authentication.SpringSessionRememberMeServices;
 
@@ -49,11 +53,31 @@ class SecurityConfiguration {
 
 	private static final RequestMatcher SIGN_IN_PATH = PathPatternRequestMatcher.withDefaults().matcher(SIGN_IN);
 
+	private static final RequestMatcher CALENDARS = new OrRequestMatcher(
+			PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.GET, "/calendar/*/**"),
+			PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.HEAD, "/calendar/*/**"));
+
 	private static final SpringSessionRememberMeServices STAY = stay();
 
 	private static final AuthenticationEntryPoint TO_SIGN_IN = new LoginUrlAuthenticationEntryPoint(SIGN_IN);
 
 	private static final AccessDeniedHandler FORBIDDEN = new AccessDeniedHandlerImpl();
+
+	/**
+	 * Calendars, which programs read without a sign-in. Their addresses are secrets: no
+	 * session is looked for or begun, where one that leads nowhere would be kept as the
+	 * page to go to after a sign-in.
+	 */
+	@Bean
+	@Order(1)
+	SecurityFilterChain calendars(HttpSecurity http) throws Exception {
+		http.securityMatcher(CALENDARS);
+		http.authorizeHttpRequests((requests) -> requests.anyRequest().permitAll());
+		http.sessionManagement((sessions) -> sessions.sessionCreationPolicy(SessionCreationPolicy.STATELESS));
+		http.requestCache((cache) -> cache.disable());
+		http.headers(SecurityConfiguration::headers);
+		return http.build();
+	}
 
 	@Bean
 	SecurityFilterChain pages(HttpSecurity http, Here here, SignInWays ways) throws Exception {
@@ -64,8 +88,6 @@ class SecurityConfiguration {
 					"/actuator/health/**")
 			.permitAll()
 			.requestMatchers(SIGN_IN + "/passkey", SIGN_IN + "/passkey/options", "/forgotten", "/reset", "/reset/*")
-			.permitAll()
-			.requestMatchers("/calendar/*.ics")
 			.permitAll()
 			.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/style")
 			.access(standing(here, Standing::coach))
