@@ -166,7 +166,7 @@ class SecondWallTests {
 	void showsNothingOfHersOnAnyPage() throws Exception {
 		List<String> pages = List.of("/athletes/" + this.ann, "/athletes/" + this.ann + "/return-path",
 				"/athletes/" + this.ann + "/decision", "/athletes/" + this.ann + "/clearance", "/board", "/today",
-				"/morning", "/morning?day=" + TODAY, "/session", "/report", "/return-path", "/sharing");
+				"/morning", "/morning?day=" + TODAY, "/session", "/report", "/return-path", "/sharing", "/calendar");
 		StringBuilder coachSees = new StringBuilder();
 		for (String page : pages) {
 			coachSees.append(page(page, this.coachSignedIn));

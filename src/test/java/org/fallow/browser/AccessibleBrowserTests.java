@@ -53,6 +53,18 @@ class AccessibleBrowserTests extends OnRealPages {
 		check(athlete, "/nowhere", "/board");
 	}
 
+	/** The address is one word, longer than a phone is wide. */
+	@Test
+	void letsEverybodyReadTheAddressOfACalendar() {
+		Visitor athlete = signedIn(BROWSER, this.annName);
+		check(athlete, "/sharing", "/calendar");
+		athlete.press("main form button.primary");
+		assertThat(athlete.all("main code")).hasSize(1);
+		checkHere("/calendar with an address");
+		check(athlete, "/calendar");
+		assertThat(athlete.all("main code")).isEmpty();
+	}
+
 	@Test
 	void letsEverybodyReadAnIllAthletesPages() {
 		save(this.ann, Symptom.FEVERISH);
