@@ -14,6 +14,7 @@ import org.fallow.entry.Recording;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.AthleteStatus;
 import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
 import org.fallow.team.OfAthlete;
 import org.fallow.team.OfAthletes;
 import org.fallow.team.Squad;
@@ -29,7 +30,8 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * What athletes do of their group's programme. Nothing of it is stored: it follows from
- * what is, so it is never behind. Of somebody in several groups the home group counts.
+ * what is, so it is never behind. Of somebody in several groups the home group counts; of
+ * somebody who left the team none.
  */
 @Service
 @Transactional
@@ -39,6 +41,8 @@ public class Plans {
 	public static final int DAYS_AHEAD = 27;
 
 	private static final int LOG_DAYS = 28;
+
+	private final AthleteAccess access;
 
 	private final Squad squad;
 
@@ -52,8 +56,9 @@ public class Plans {
 
 	private final UsualVolumes usualVolumes;
 
-	Plans(Squad squad, Recording recording, Assessments assessments, Programmes programmes, Standings standings,
-			UsualVolumes usualVolumes) {
+	Plans(AthleteAccess access, Squad squad, Recording recording, Assessments assessments, Programmes programmes,
+			Standings standings, UsualVolumes usualVolumes) {
+		this.access = access;
 		this.squad = squad;
 		this.recording = recording;
 		this.assessments = assessments;
@@ -89,7 +94,7 @@ public class Plans {
 			Athlete athlete = this.squad.athlete(id);
 			LocalDate today = this.recording.today(athlete);
 			UUID group = athlete.groupId();
-			List<PlannedSession> sessions = (group == null) ? List.of()
+			List<PlannedSession> sessions = (group == null || !this.access.maySeeGroup(group)) ? List.of()
 					: known.computeIfAbsent(group, (one) -> sessions(one, today, to));
 			AthleteStatus own = status.get(id);
 			Position position = this.standings.position(athlete, today, (own == null) ? null : own.latest());
