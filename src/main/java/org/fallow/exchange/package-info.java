@@ -3,7 +3,7 @@
  */
 @NullMarked
 @ApplicationModule(allowedDependencies = { "wording", "access", "platform", "team", "account", "rules", "entry",
-		"illness", "illness :: core" })
+		"illness", "illness :: core", "training", "training :: core" })
 package org.fallow.exchange;
 
 import org.jspecify.annotations.NullMarked;
