@@ -13,6 +13,7 @@ import org.fallow.team.Role;
 import org.fallow.training.Plan;
 import org.fallow.training.Plans;
 import org.fallow.training.Statements;
+import org.fallow.training.TrainingLog;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 
@@ -30,6 +31,8 @@ class WeekPage {
 
 	private static final int DAYS = 13;
 
+	private static final int WEEKS = 4;
+
 	private final AthleteAccess access;
 
 	private final Recording recording;
@@ -38,11 +41,14 @@ class WeekPage {
 
 	private final Statements statements;
 
-	WeekPage(AthleteAccess access, Recording recording, Plans plans, Statements statements) {
+	private final TrainingLog log;
+
+	WeekPage(AthleteAccess access, Recording recording, Plans plans, Statements statements, TrainingLog log) {
 		this.access = access;
 		this.recording = recording;
 		this.plans = plans;
 		this.statements = statements;
+		this.log = log;
 	}
 
 	@GetMapping("/sessions")
@@ -92,6 +98,7 @@ class WeekPage {
 				plan.sessions().stream().map((session) -> PlanLine.of(session, plan.ceilings())).toList());
 		model.addAttribute("under18", athlete.isUnder18(plan.position().today()));
 		model.addAttribute("inGroup", athlete.groupId() != null);
+		model.addAttribute("weeks", this.log.of(athlete.id(), WEEKS));
 		model.addAttribute("statement", this.statements.of(athlete.id()));
 		model.addAttribute("problems", problems);
 		model.addAttribute("requestId", Submission.newRequestId());
