@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import org.fallow.access.Ids;
 import org.fallow.access.PersonId;
@@ -149,6 +150,12 @@ class ProgrammePage {
 		model.addAttribute("may", this.access.mayProgramme(group.id()));
 		model.addAttribute("stored", stored);
 		model.addAttribute("monday", monday);
+		model.addAttribute("written",
+				stored.week()
+					.sessions()
+					.stream()
+					.collect(Collectors.toMap(PlannedSession::key, (session) -> PartsText.write(session.parts()),
+							(one, other) -> one)));
 		model.addAttribute("shares", PartView.of(stored.week().secondsBy()));
 		model.addAttribute("kinds", ProgrammeWeek.Kind.values());
 		model.addAttribute("sessionKinds", PlannedSession.Kind.values());
