@@ -173,7 +173,7 @@ class AccessMatrixTests {
 	private String outcome(String route, @Nullable UserDetails who) throws Exception {
 		String path = route.substring(route.indexOf(' ') + 1);
 		for (String variable : List.of("id", "teamId", "version", "draft", "job", "invitation", "post",
-				"club invitation", "club post", "athlete with account", "token", "secret")) {
+				"club invitation", "club post", "athlete with account", "group", "token", "secret")) {
 			if (path.contains("{" + variable + "}")) {
 				String value = path.startsWith("/people/{id}") ? this.fileOnly.toString() : value(variable);
 				path = path.replace("{" + variable + "}", value);
@@ -198,6 +198,7 @@ class AccessMatrixTests {
 		return switch (variable) {
 			case "id", "athlete with account" -> this.self.toString();
 			case "teamId" -> this.team.id().toString();
+			case "group" -> this.track.toString();
 			case "version" -> "1";
 			case "draft" ->
 				as(this.head, () -> this.drafts.start(this.ruleSets.version(this.team.id(), 1), this.head).id())

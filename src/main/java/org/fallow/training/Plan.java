@@ -6,7 +6,9 @@ import java.util.List;
 import org.fallow.access.PersonId;
 import org.fallow.training.core.ModifiedSession;
 import org.fallow.training.core.Position;
+import org.fallow.training.core.Rejoin;
 import org.fallow.training.core.UsualVolume;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An athlete's coming sessions.
@@ -16,9 +18,11 @@ import org.fallow.training.core.UsualVolume;
  * @param usual what the athlete usually runs; unknown where nobody needed it
  * @param sessions what becomes of each session of the programme, by day
  * @param ceilings what heart rate is measured by
+ * @param rejoin when the athlete would be with the group again; absent without a return,
+ * and where nothing can be said
  */
 public record Plan(PersonId athlete, Position position, UsualVolume usual, List<ModifiedSession> sessions,
-		Ceilings ceilings) {
+		Ceilings ceilings, @Nullable Rejoin rejoin) {
 
 	/** Copies the sessions. */
 	public Plan {

@@ -11,9 +11,11 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.entry.Recording;
+import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.AthleteStatus;
 import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
 import org.fallow.team.OfAthlete;
 import org.fallow.team.OfAthletes;
 import org.fallow.team.Squad;
@@ -22,14 +24,17 @@ import org.fallow.training.core.Modification;
 import org.fallow.training.core.PlannedSession;
 import org.fallow.training.core.Position;
 import org.fallow.training.core.ProgrammeWeek;
+import org.fallow.training.core.Rejoin;
 import org.fallow.training.core.UsualVolume;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
  * What athletes do of their group's programme. Nothing of it is stored: it follows from
- * what is, so it is never behind. Of somebody in several groups the home group counts.
+ * what is, so it is never behind. Of somebody in several groups the home group counts; of
+ * somebody who left the team none.
  */
 @Service
 @Transactional
@@ -39,6 +44,10 @@ public class Plans {
 	public static final int DAYS_AHEAD = 27;
 
 	private static final int LOG_DAYS = 28;
+
+	private static final int RACE_WEEKS_AHEAD = 26;
+
+	private final AthleteAccess access;
 
 	private final Squad squad;
 
@@ -52,8 +61,9 @@ public class Plans {
 
 	private final UsualVolumes usualVolumes;
 
-	Plans(Squad squad, Recording recording, Assessments assessments, Programmes programmes, Standings standings,
-			UsualVolumes usualVolumes) {
+	Plans(AthleteAccess access, Squad squad, Recording recording, Assessments assessments, Programmes programmes,
+			Standings standings, UsualVolumes usualVolumes) {
+		this.access = access;
 		this.squad = squad;
 		this.recording = recording;
 		this.assessments = assessments;
@@ -89,12 +99,12 @@ public class Plans {
 			Athlete athlete = this.squad.athlete(id);
 			LocalDate today = this.recording.today(athlete);
 			UUID group = athlete.groupId();
-			List<PlannedSession> sessions = (group == null) ? List.of()
+			List<PlannedSession> sessions = (group == null || !this.access.maySeeGroup(group)) ? List.of()
 					: known.computeIfAbsent(group, (one) -> sessions(one, today, to));
 			AthleteStatus own = status.get(id);
 			Position position = this.standings.position(athlete, today, (own == null) ? null : own.latest());
 			plans.put(id,
-					plan(athlete, position,
+					plan(athlete, position, (own == null) ? null : own.latest(),
 							sessions.stream()
 								.filter((session) -> !session.day().isBefore(today)
 										&& !session.day().isAfter(today.plusDays(DAYS_AHEAD)))
@@ -114,13 +124,24 @@ public class Plans {
 			.toList();
 	}
 
-	private Plan plan(Athlete athlete, Position position, List<PlannedSession> sessions) {
+	private Plan plan(Athlete athlete, Position position, @Nullable AssessedDay latest, List<PlannedSession> sessions) {
 		LocalDate today = position.today();
 		boolean back = position.back() != null;
 		UsualVolume usual = back ? this.usualVolumes.of(athlete, position) : UsualVolume.unknown();
 		List<DoneRun> done = back ? this.standings.runs(athlete, today.minusDays(LOG_DAYS), today) : List.of();
 		return new Plan(athlete.id(), position, usual, Modification.of(sessions, position, usual, done),
-				this.standings.ceilings(athlete, today));
+				this.standings.ceilings(athlete, today), rejoin(athlete, position, latest));
+	}
+
+	private @Nullable Rejoin rejoin(Athlete athlete, Position position, @Nullable AssessedDay latest) {
+		UUID group = athlete.groupId();
+		LocalDate onset = position.onset();
+		if (position.back() == null || latest == null || onset == null) {
+			return null;
+		}
+		List<ProgrammeWeek> weeks = (group == null || !this.access.maySeeGroup(group)) ? List.of() : List
+			.copyOf(this.programmes.weeks(group, onset, position.today().plusWeeks(RACE_WEEKS_AHEAD)).values());
+		return Rejoin.of(position, latest.nextGateEarliest(), weeks).orElse(null);
 	}
 
 }

@@ -47,7 +47,8 @@ class AccessibleBrowserTests extends OnRealPages {
 	@Test
 	void letsEverybodyReadAnAthletesPages() {
 		Visitor athlete = signedIn(BROWSER, this.annName);
-		check(athlete, "/today", "/morning", "/session", "/return-path", "/report", "/account", "/password");
+		check(athlete, "/today", "/morning", "/session", "/sessions", "/programme", "/return-path", "/report",
+				"/account", "/password");
 		BROWSER.expectError("404");
 		BROWSER.expectError("403");
 		check(athlete, "/nowhere", "/board");
@@ -69,7 +70,7 @@ class AccessibleBrowserTests extends OnRealPages {
 	void letsEverybodyReadAnIllAthletesPages() {
 		save(this.ann, Symptom.FEVERISH);
 		Visitor athlete = signedIn(BROWSER, this.annName);
-		check(athlete, "/today", "/morning", "/return-path");
+		check(athlete, "/today", "/morning", "/return-path", "/sessions");
 	}
 
 	@Test
@@ -105,7 +106,8 @@ class AccessibleBrowserTests extends OnRealPages {
 		Visitor coach = signedIn(BROWSER, this.coachName);
 		String page = "/athletes/" + this.ann.id().value();
 		check(coach, "/board", "/board?day=" + Runners.TODAY.minusDays(3), page, page + "/clearance",
-				page + "/decision", page + "/return-path", "/people", "/rules", "/import", "/style");
+				page + "/decision", page + "/return-path", page + "/sessions", "/roll", "/brief", "/programme",
+				"/people", "/rules", "/import", "/style");
 	}
 
 	@Test

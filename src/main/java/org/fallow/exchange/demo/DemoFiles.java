@@ -2,6 +2,7 @@ package org.fallow.exchange.demo;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -17,7 +18,9 @@ import java.util.function.Predicate;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import de.siegmar.fastcsv.writer.CsvWriter;
+import org.fallow.exchange.csv.ProgrammeFile;
 import org.fallow.rules.Intensity;
+import org.fallow.training.core.ProgrammeWeek;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,6 +33,9 @@ record DemoFiles(long weeks, LocalDate last) {
 
 	/** The Sunday on which the written season ends. */
 	static final LocalDate SEASON_END = LocalDate.of(2026, 7, 5);
+
+	private static final List<String> PROGRAMME = List.of("week", "day", "session", "terrain", "time", "place", "name",
+			"parts");
 
 	/** The last day the files hold. */
 	static final LocalDate LAST_WRITTEN = SEASON_END.plusDays(6);
@@ -71,6 +77,34 @@ record DemoFiles(long weeks, LocalDate last) {
 
 	List<DemoEvent> events() {
 		return read("events.csv", (row) -> !moved(row.getField("recorded")).isAfter(this.last), this::event);
+	}
+
+	/**
+	 * The programmes of the groups, with the weeks ahead.
+	 * @param group the group's name
+	 * @return the rows as a file of its own, days moved
+	 */
+	List<ProgrammeWeek> programme(String group) {
+		StringWriter text = new StringWriter();
+		try (CsvWriter csv = CsvWriter.builder().build(text)) {
+			csv.writeRecord(PROGRAMME);
+			read("programmes.csv", (row) -> row.getField("group").equals(group), this::programmeRow)
+				.forEach(csv::writeRecord);
+		}
+		catch (IOException ex) {
+			throw new UncheckedIOException(ex);
+		}
+		ProgrammeFile.Result result = ProgrammeFile.read(text.toString());
+		if (!result.problems().isEmpty()) {
+			throw new IllegalStateException("the demo's programme cannot be read: " + result.problems());
+		}
+		return result.weeks();
+	}
+
+	private List<String> programmeRow(NamedCsvRecord row) {
+		return PROGRAMME.stream()
+			.map((name) -> name.equals("day") ? moved(row.getField(name)).toString() : row.getField(name))
+			.toList();
 	}
 
 	private DemoEvent event(NamedCsvRecord row) {

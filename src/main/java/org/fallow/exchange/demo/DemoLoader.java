@@ -24,7 +24,11 @@ import org.fallow.exchange.imports.Imports;
 import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
+import org.fallow.team.Group;
 import org.fallow.team.People;
+import org.fallow.team.Squad;
+import org.fallow.training.Programmes;
+import org.fallow.training.core.ProgrammeWeek;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -56,18 +60,25 @@ class DemoLoader implements SmartInitializingSingleton {
 
 	private final HeldChanges changes;
 
+	private final Squad squad;
+
+	private final Programmes programmes;
+
 	private final TransactionTemplate transaction;
 
 	private final Clock clock;
 
 	DemoLoader(People people, Accounts accounts, Imports imports, ImportWorker worker, DemoFacts facts,
-			HeldChanges changes, PlatformTransactionManager transactions, Clock clock) {
+			HeldChanges changes, Squad squad, Programmes programmes, PlatformTransactionManager transactions,
+			Clock clock) {
 		this.people = people;
 		this.accounts = accounts;
 		this.imports = imports;
 		this.worker = worker;
 		this.facts = facts;
 		this.changes = changes;
+		this.squad = squad;
+		this.programmes = programmes;
 		this.transaction = new TransactionTemplate(transactions);
 		this.clock = clock;
 	}
@@ -92,6 +103,7 @@ class DemoLoader implements SmartInitializingSingleton {
 		CurrentPerson.runAs(coach, () -> importMornings(team, coach, files));
 		log.info("Demo: mornings are in after {}", since(start));
 		addFacts(coach, athletes, files);
+		CurrentPerson.runAs(coach, () -> addProgrammes(team, coach, files));
 		log.info("Demo: the squad is complete after {}", since(start));
 	}
 
@@ -151,6 +163,16 @@ class DemoLoader implements SmartInitializingSingleton {
 			CurrentPerson.runAs(coach,
 					() -> this.transaction.executeWithoutResult((status) -> this.changes.together(work)));
 		});
+	}
+
+	private void addProgrammes(UUID team, PersonId coach, DemoFiles files) {
+		for (Group group : this.squad.groupsOf(team)) {
+			for (ProgrammeWeek week : files.programme(group.name())) {
+				if (!this.programmes.write(group.id(), week, 0, coach)) {
+					throw new IllegalStateException("the demo's programme was not taken in: " + week.monday());
+				}
+			}
+		}
 	}
 
 	private static String since(long start) {

@@ -34,7 +34,7 @@ public final class Modification {
 	/** Below so many minutes a session is left out. */
 	static final int LEAST_MINUTES = 10;
 
-	/** A race within so many days of the onset asks for the coach's word. */
+	/** A race within so many days of the last day ill asks for the coach's word. */
 	static final int RACE_DAYS = 14;
 
 	private static final int WEEK = 7;
@@ -112,7 +112,9 @@ public final class Modification {
 	private ModifiedSession well(PlannedSession session) {
 		Clearance clearance = this.position.clearance();
 		if (isToday(session) && clearance == Clearance.NOT_ASSESSED) {
-			return notAssessed(session, session.minutes(), List.of(), null);
+			return (session.kind() == PlannedSession.Kind.RACE)
+					? nothing(session, Version.NOT_ASSESSED, Message.of("session.why.not-assessed"))
+					: notAssessed(session, session.minutes(), List.of(), null);
 		}
 		boolean held = (isToday(session)) ? clearance != Clearance.FULL_TRAINING
 				: clearance == Clearance.REST || clearance == Clearance.REFER;
@@ -125,10 +127,13 @@ public final class Modification {
 				: asProgrammed(session);
 	}
 
+	/** Counted from the last day ill, which is the later, and so the safer, beginning. */
 	private boolean raceSoon(PlannedSession session) {
-		LocalDate onset = this.position.onset();
-		return session.kind() == PlannedSession.Kind.RACE && onset != null
-				&& session.day().isBefore(onset.plusDays(RACE_DAYS + 1L));
+		Position.Return back = this.position.back();
+		LocalDate since = (back == null) ? null : back.since();
+		LocalDate lastIll = (since == null) ? this.position.onset() : since.minusDays(1);
+		return session.kind() == PlannedSession.Kind.RACE && lastIll != null
+				&& session.day().isBefore(lastIll.plusDays(RACE_DAYS + 1L));
 	}
 
 	private ModifiedSession inReturn(PlannedSession session, Position.Return back) {

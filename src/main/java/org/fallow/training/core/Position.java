@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param clearance of today
  * @param holding whether a clinician hold stands
  * @param back the return; absent without an open episode
- * @param onset first day of the latest illness; absent if there was none
+ * @param onset first day of the illness; once its episode has closed, the last day of it
+ * ill; absent if there was none of late
  * @param awayUntil last day of an absence that runs, such as an injury; absent if none
  */
 public record Position(LocalDate today, Clearance clearance, boolean holding, @Nullable Return back,

@@ -32,7 +32,7 @@ public final class DemoDataWriter {
 	}
 
 	/**
-	 * Writes the four files.
+	 * Writes the five files.
 	 * @param arguments the folder; {@code demo-data} without one
 	 * @throws IOException if a file cannot be written
 	 */
@@ -43,6 +43,7 @@ public final class DemoDataWriter {
 		write(folder.resolve("mornings.csv"), mornings());
 		write(folder.resolve("sessions.csv"), sessions());
 		write(folder.resolve("events.csv"), EVENTS);
+		write(folder.resolve("programmes.csv"), DemoProgrammes.rows(FIRST));
 	}
 
 	private static List<String> people() {

@@ -268,6 +268,7 @@ class ForgeriesTests extends OverHttp {
 		ids.put("id", this.target.toString());
 		ids.put("athlete with account", this.target.toString());
 		ids.put("teamId", this.team.id().toString());
+		ids.put("group", this.group.toString());
 		ids.put("draft", as(this.coach,
 				() -> this.drafts.start(this.ruleSets.version(this.team.id(), 1), this.coach).id().toString()));
 		ids.put("job",

@@ -54,13 +54,14 @@ class NothingPersonalTests extends OverHttp {
 	/**
 	 * All that an address may hold apart from ids: GET parameters by route. The pages of
 	 * links take the request to change the session's id, and read the session, not the
-	 * address.
+	 * address; the roll reads which answer the browser has.
 	 */
 	private static final Map<String, Set<String>> ALLOWED = Map.of("/board", Set.of("day", "group", "clearance"),
 			"/athletes/{id}", Set.of("day"), "/morning", Set.of("day"), "/import/{id}", Set.of("page"), "/sharing",
 			Set.of("before"), "/reset", Set.of("anything, by java.lang.String"), "/reset/{token}",
 			Set.of("anything, by jakarta.servlet.http.HttpServletRequest"), "/join/{secret}",
-			Set.of("anything, by jakarta.servlet.http.HttpServletRequest"));
+			Set.of("anything, by jakarta.servlet.http.HttpServletRequest"), "/programme/{id}", Set.of("week"), "/roll",
+			Set.of("day", "group", "anything, by org.springframework.web.context.request.WebRequest"));
 
 	/** What a variable of a path may be: ids, and the secrets of links. */
 	private static final Set<String> PATH_VARIABLES = Set.of("id", "teamId", "version", "token", "secret");

@@ -1,0 +1,21 @@
+package org.fallow.board.web;
+
+import java.util.UUID;
+
+import org.fallow.training.core.Version;
+import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An athlete on the session roll.
+ *
+ * @param athleteId whose page tells more
+ * @param name the athlete's
+ * @param version what becomes of the session
+ * @param minutes how long the athlete runs
+ * @param instead what the athlete runs, in one line; absent for nothing
+ * @param reason the first of the reasons; absent as programmed
+ */
+public record RollLine(UUID athleteId, String name, Version version, int minutes, @Nullable String instead,
+		@Nullable Message reason) {
+}
