@@ -15,9 +15,12 @@ import org.fallow.entry.Mornings;
 import org.fallow.entry.NewMorning;
 import org.fallow.entry.NewSession;
 import org.fallow.entry.Posture;
+import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.Saved;
 import org.fallow.entry.Sessions;
+import org.fallow.entry.Severity;
 import org.fallow.entry.Submission;
+import org.fallow.entry.Symptom;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.rules.Intensity;
@@ -140,6 +143,19 @@ class RollPageTests {
 			.getContentAsString()).contains("Ann Ashe");
 	}
 
+	/** What is sent leaves the walls: it names nobody. */
+	@Test
+	void writesABriefToSendThatNamesNobody() throws Exception {
+		enter(NewMorning.feeling(TODAY, new ReportedSymptom(Symptom.FEVERISH, Severity.MODERATE, null)));
+		String html = page("/brief", this.homeCoach);
+		String text = html.substring(html.indexOf("<textarea"), html.indexOf("</textarea>"));
+		assertThat(html).contains("Ann Ashe");
+		assertThat(text)
+			.contains("Squad brief, Tuesday 17 March", "Track, one athlete", "Ill: 1",
+					"Tuesday 17 Mar Key session: 1 Rest", "not medical advice")
+			.doesNotContain("Ann");
+	}
+
 	private static int lines(String roll) {
 		return roll.split("Ann Ashe", -1).length - 1;
 	}
@@ -159,10 +175,12 @@ class RollPageTests {
 	}
 
 	private void enter() {
+		enter(NewMorning.measured(TODAY, Method.STRAP, Posture.LYING, 50.0, 60.0));
+	}
+
+	private void enter(NewMorning morning) {
 		CurrentPerson.runAs(this.ann,
-				() -> assertThat(this.mornings.save(this.ann,
-						NewMorning.measured(TODAY, Method.STRAP, Posture.LYING, 50.0, 60.0), submission()))
-					.isInstanceOf(Saved.Stored.class));
+				() -> assertThat(this.mornings.save(this.ann, morning, submission())).isInstanceOf(Saved.Stored.class));
 	}
 
 	private Submission submission() {
@@ -170,7 +188,11 @@ class RollPageTests {
 	}
 
 	private String roll(PersonId coach) throws Exception {
-		return this.mvc.perform(get("/roll").with(user(this.users.loadUserByUsername(coach + "@club.example"))))
+		return page("/roll", coach);
+	}
+
+	private String page(String path, PersonId coach) throws Exception {
+		return this.mvc.perform(get(path).with(user(this.users.loadUserByUsername(coach + "@club.example"))))
 			.andReturn()
 			.getResponse()
 			.getContentAsString();
