@@ -68,6 +68,10 @@ class PicturesTests {
 		at(coach, "#chart-head", "athlete-chart");
 		at(coach, "#gate-head", "athlete-gate");
 		takeOf(coach, "Priyanka", "/return-path", "return-path-coach");
+		takeOf(coach, "Priyanka", "/sessions", "sessions-coach");
+		take(coach, "/roll?day=2026-07-11", "roll");
+		take(coach, "/programme", "programme");
+		take(coach, "/brief", "brief");
 		take(coach, "/people", "people");
 		at(coach, "#invite-head", "people-invite");
 		take(coach, "/club", "club");
@@ -89,6 +93,9 @@ class PicturesTests {
 		at(athlete, "#unwell-head", "morning-unwell");
 		take(athlete, "/session", "session");
 		take(athlete, "/report", "report");
+		take(athlete, "/sessions", "sessions");
+		at(athlete, "#log-head", "sessions-log");
+		take(athlete, "/calendar", "calendar");
 		take(athlete, "/sharing", "sharing");
 		at(athlete, "#trace-head", "sharing-trace");
 		athlete.go("/morning");
