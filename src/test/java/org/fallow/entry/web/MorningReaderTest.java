@@ -68,13 +68,13 @@ class MorningReaderTest {
 
 	@ParameterizedTest
 	@CsvSource(delimiter = '|',
-			value = { "rhr|fifty|typed.no-number", "rhr|52,5|typed.comma", "rhr|1e2|typed.no-number",
-					"rhr|NaN|typed.no-number", "rmssd|−1|typed.no-number", "rmssd|4 5|typed.no-number",
-					"temperature|37,2|typed.comma", "day|31.12.2026|day.unreadable", "day|2026-02-30|day.unreadable",
-					"day||day.unreadable", "feels||morning.feels.missing", "feels|FINE|entry.code.unknown",
-					"method|GUESS|entry.code.unknown", "posture|HANGING|entry.code.unknown",
-					"feverMedicine|SOME|entry.code.unknown", "otherSeverity|MILD|entry.other-symptom.missing",
-					"rr|1000 x|morning.rr.unreadable", "rr|1000|morning.rr.unreadable" })
+			value = { "rhr|fifty|typed.no-number", "rhr|1e2|typed.no-number", "rhr|NaN|typed.no-number",
+					"rmssd|−1|typed.no-number", "rmssd|4 5|typed.no-number", "temperature|37,2,1|typed.no-number",
+					"day|31.12.2026|day.unreadable", "day|2026-02-30|day.unreadable", "day||day.unreadable",
+					"feels||morning.feels.missing", "feels|FINE|entry.code.unknown", "method|GUESS|entry.code.unknown",
+					"posture|HANGING|entry.code.unknown", "feverMedicine|SOME|entry.code.unknown",
+					"otherSeverity|MILD|entry.other-symptom.missing", "rr|1000 x|morning.rr.unreadable",
+					"rr|1000|morning.rr.unreadable" })
 	void saysWhatIsWrong(String field, @Nullable String value, String code) {
 		this.typed.put(field, (value == null) ? "" : value);
 		assertThat(read().problems()).extracting((problem) -> problem.message().code()).containsExactly(code);

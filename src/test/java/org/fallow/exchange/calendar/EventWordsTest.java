@@ -3,6 +3,7 @@ package org.fallow.exchange.calendar;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
+import java.util.Locale;
 
 import org.fallow.access.PersonId;
 import org.fallow.rules.Intensity;
@@ -28,7 +29,7 @@ class EventWordsTest {
 
 	private static final PersonId ANN = PersonId.next();
 
-	private final EventWords words = new EventWords(messages());
+	private final EventWords words = new EventWords(messages(), Locale.ENGLISH);
 
 	@ParameterizedTest
 	@CsvSource(delimiter = '|',
