@@ -59,6 +59,23 @@ class MorningReaderTest {
 		assertThat(morning.unsure()).isFalse();
 	}
 
+	@ParameterizedTest
+	@CsvSource({ "36.8, 52.5", "'36,8', '52,5'", "'36,8', 52.5" })
+	void takesADecimalPointAndADecimalComma(String temperature, String rhr) {
+		this.typed.putAll(Map.of("temperature", temperature, "rhr", rhr, "rmssd", "61,25"));
+		NewMorning morning = read().morning();
+		assertThat(morning.temperatureC()).isEqualTo(36.8);
+		assertThat(morning.rhrBpm()).isEqualTo(52.5);
+		assertThat(morning.rmssdMs()).isEqualTo(61.25);
+	}
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', value = { "812,5 790,25|812.5 790.25", "812,5; 790,0;1001|812.5; 790.0;1001",
+			"812,790,805|812,790,805", "812, 790|812, 790", "812.5,790|812.5,790", "812,1005|812,1005" })
+	void tellsADecimalCommaFromOneBetweenIntervals(String text, String read) {
+		assertThat(Typed.intervals(text)).isEqualTo(read);
+	}
+
 	@Test
 	void takesMethodAndPostureWithAMeasurementOnly() {
 		NewMorning morning = read().morning();
@@ -83,7 +100,7 @@ class MorningReaderTest {
 
 	@Test
 	void saysEverythingThatIsWrongAtItsField() {
-		this.typed.putAll(Map.of("rhr", "fifty", "rmssd", "52,5", "day", "soon"));
+		this.typed.putAll(Map.of("rhr", "fifty", "rmssd", "52,5,5", "day", "soon"));
 		assertThat(read().problems()).extracting(Problem::field).containsExactlyInAnyOrder("rhr", "rmssd", "day");
 	}
 

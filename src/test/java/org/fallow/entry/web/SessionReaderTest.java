@@ -48,6 +48,12 @@ class SessionReaderTest {
 	}
 
 	@Test
+	void takesADecimalComma() {
+		this.typed.put("rpe", "3,5");
+		assertThat(read().session().rpe()).isEqualTo(3.5);
+	}
+
+	@Test
 	void dropsNothingNoticedThatItDoesNotKnow() {
 		assertThat(read("CHEST_PAINS").problems()).extracting((problem) -> problem.field()).containsExactly("after");
 	}

@@ -80,6 +80,22 @@ class EventWordsTest {
 	}
 
 	@Test
+	void speaksGermanToo() {
+		PlannedSession session = session(PlannedSession.Kind.KEY_SESSION,
+				List.of(new Part(Part.Role.BLOCK, 3, 1500, 400, Intensity.THRESHOLD, 90)));
+		EventWords german = new EventWords(messages(), Locale.GERMAN);
+		CalendarEvent event = german.session(ANN, "k",
+				new ModifiedSession(session, Version.AS_PROGRAMMED, session, List.of(), null, null));
+		assertThat(event.summary()).isEqualTo("Schlüsseleinheit, " + session.minutes() + " min");
+		assertThat(event.description().lines()).contains("Hauptteil: 3 × 1.500 m mit 1 min 30 s dazwischen, Schwelle")
+			.last()
+			.asString()
+			.contains("kein ärztlicher Rat", "Rettungsdienst");
+		assertThat(event.uid())
+			.isEqualTo(event(new ModifiedSession(session, Version.EASY, session, List.of(), null, null)).uid());
+	}
+
+	@Test
 	void saysEveryPart() {
 		PlannedSession session = session(PlannedSession.Kind.KEY_SESSION,
 				List.of(Part.of(Part.Role.WARM_UP, 90, Intensity.EASY),
