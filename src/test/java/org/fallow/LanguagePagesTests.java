@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -136,6 +137,19 @@ class LanguagePagesTests {
 				"Symptome gehen vor Zahlen");
 		assertThat(html).doesNotContain("March", "11.5", "Full training", "heart rate");
 		assertThat(html(get("/today"), this.byAnn, "en")).contains("Resting heart rate 11.5 bpm above baseline");
+	}
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|',
+			value = { "2026-03-11 | 36,8 | Der 11. März 2026 ist noch nicht da; heute ist der 10. März 2026.",
+					"2026-03-10 | 36,8,1 | Bitte schreib sie in Ziffern, zum Beispiel 52 oder 52,5.",
+					"2026-03-10 | 46,5 | Die Körpertemperatur liegt zwischen 30 und 45 Grad Celsius." })
+	void saysWhatIsWrongInGerman(String day, String temperature, String sentence) throws Exception {
+		String html = html(post("/morning").with(csrf())
+			.param("day", day)
+			.param("temperature", temperature)
+			.param("feels", "WELL"), this.byAnn, "de");
+		assertThat(html).contains("Noch nicht gespeichert.", sentence, "value=\"" + temperature + "\"");
 	}
 
 	@Test

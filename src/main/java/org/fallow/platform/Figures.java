@@ -1,6 +1,10 @@
 package org.fallow.platform;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Date;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
@@ -47,6 +51,24 @@ public class Figures {
 	 */
 	public static Object argument(Object argument) {
 		return (argument instanceof String text && isDecimal(text)) ? resolvable(text) : argument;
+	}
+
+	/**
+	 * The arguments of a sentence that no page formats, such as what is wrong with a
+	 * field.
+	 * @param arguments anything; days and decimals as text are written the reader's way
+	 * @return the same number of them
+	 */
+	public static Object[] arguments(List<Object> arguments) {
+		return arguments.stream()
+			.map((one) -> (one instanceof LocalDate day) ? resolvable(day) : argument(one))
+			.toArray();
+	}
+
+	/** Message patterns know instants only, and write them in the server's zone. */
+	private static DefaultMessageSourceResolvable resolvable(LocalDate day) {
+		Date start = Date.from(day.atStartOfDay(ZoneId.systemDefault()).toInstant());
+		return new DefaultMessageSourceResolvable(new String[] { "date.said" }, new Object[] { start }, day.toString());
 	}
 
 	private static boolean isDecimal(String text) {

@@ -5,8 +5,10 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.MessageFormat;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.Date;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -119,7 +121,7 @@ class TranslationTest {
 	/** A sentence may end with a date; an abbreviation's point would then stand twice. */
 	@Test
 	void endsNoDateWithAPoint() {
-		assertThat(GERMAN.keySet()).filteredOn((key) -> key.startsWith("date."))
+		assertThat(GERMAN.keySet()).filteredOn((key) -> key.startsWith("date.") && !key.equals("date.said"))
 			.hasSize(6)
 			.noneMatch((key) -> DateTimeFormatter.ofPattern(GERMAN.getOrDefault(key, ""), Locale.GERMAN)
 				.format(MORNING)
@@ -145,8 +147,8 @@ class TranslationTest {
 
 	private static String said(String pattern, Locale locale, int number) {
 		Object[] values = new Object[10];
-		arguments(pattern)
-			.forEach((index, type) -> values[index] = type.isEmpty() ? "word" + index : Integer.valueOf(number));
+		arguments(pattern).forEach((index, type) -> values[index] = type.isEmpty() ? "word" + index
+				: type.equals("date") ? Date.from(Instant.EPOCH) : Integer.valueOf(number));
 		return new MessageFormat(pattern, locale).format(values);
 	}
 
