@@ -113,7 +113,7 @@ class LanguagePagesTests {
 	void asksForTheMorningInGerman() throws Exception {
 		save(TODAY, 61.5);
 		String html = html(get("/morning"), this.byAnn, "de");
-		assertThat(html).contains("<html lang=\"de\"", "Morgeneintrag", "Fieber in den letzten 24 Stunden: 38,0 °C",
+		assertThat(html).contains("<html lang=\"de\"", "Morgeneintrag", "Fieber in den letzten 24 Stunden: 38,0 °C",
 				"Schmerzen, Druck oder Enge in der Brust", "value=\"61,5\"");
 	}
 
