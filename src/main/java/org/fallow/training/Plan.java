@@ -20,9 +20,10 @@ import org.jspecify.annotations.Nullable;
  * @param ceilings what heart rate is measured by
  * @param rejoin when the athlete would be with the group again; absent without a return,
  * and where nothing can be said
+ * @param ranToday minutes of running already logged today; 0 for none
  */
 public record Plan(PersonId athlete, Position position, UsualVolume usual, List<ModifiedSession> sessions,
-		Ceilings ceilings, @Nullable Rejoin rejoin) {
+		Ceilings ceilings, @Nullable Rejoin rejoin, int ranToday) {
 
 	/** Copies the sessions. */
 	public Plan {

@@ -128,9 +128,11 @@ public class Plans {
 		LocalDate today = position.today();
 		boolean back = position.back() != null;
 		UsualVolume usual = back ? this.usualVolumes.of(athlete, position) : UsualVolume.unknown();
-		List<DoneRun> done = back ? this.standings.runs(athlete, today.minusDays(LOG_DAYS), today) : List.of();
+		List<DoneRun> runs = this.standings.runs(athlete, back ? today.minusDays(LOG_DAYS) : today, today);
+		List<DoneRun> done = back ? runs : List.of();
+		int ranToday = runs.stream().filter((run) -> run.day().equals(today)).mapToInt(DoneRun::minutes).sum();
 		return new Plan(athlete.id(), position, usual, Modification.of(sessions, position, usual, done),
-				this.standings.ceilings(athlete, today), rejoin(athlete, position, latest));
+				this.standings.ceilings(athlete, today), rejoin(athlete, position, latest), ranToday);
 	}
 
 	private @Nullable Rejoin rejoin(Athlete athlete, Position position, @Nullable AssessedDay latest) {

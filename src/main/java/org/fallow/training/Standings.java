@@ -3,6 +3,8 @@ package org.fallow.training;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 import org.fallow.entry.Absence;
 import org.fallow.entry.Absences;
@@ -42,15 +44,18 @@ class Standings {
 
 	private final Statements statements;
 
+	private final RaceWords raceWords;
+
 	private final RuleSets ruleSets;
 
 	Standings(Assessments assessments, Absences absences, Sessions sessions, Medicines medicines, Statements statements,
-			RuleSets ruleSets) {
+			RaceWords raceWords, RuleSets ruleSets) {
 		this.assessments = assessments;
 		this.absences = absences;
 		this.sessions = sessions;
 		this.medicines = medicines;
 		this.statements = statements;
+		this.raceWords = raceWords;
 		this.ruleSets = ruleSets;
 	}
 
@@ -59,6 +64,20 @@ class Standings {
 	 * assessed.
 	 */
 	Position position(Athlete athlete, LocalDate today, @Nullable AssessedDay latest) {
+		Position position = standing(athlete, today, latest);
+		LocalDate lastIll = position.lastIll();
+		return (lastIll == null) ? position : position.agreed(agreed(athlete, today, lastIll));
+	}
+
+	private Set<LocalDate> agreed(Athlete athlete, LocalDate today, LocalDate lastIll) {
+		return this.raceWords.of(athlete.id(), today)
+			.stream()
+			.filter((word) -> word.counts(lastIll))
+			.map(RaceWord::raceOn)
+			.collect(Collectors.toSet());
+	}
+
+	private Position standing(Athlete athlete, LocalDate today, @Nullable AssessedDay latest) {
 		Clearance clearance = (latest != null && latest.day().equals(today)) ? latest.clearance()
 				: Clearance.NOT_ASSESSED;
 		boolean holding = latest != null && latest.holding();

@@ -15,6 +15,7 @@ class TrainingData implements PersonalData {
 	@Override
 	public List<PersonalTable> tables() {
 		return List.of(PersonalTable.of("training_statement", "athlete_id", Nature.OWN),
+				PersonalTable.of("race_word", "athlete_id", Nature.OWN),
 				PersonalTable.of("programme_week", "made_by", Nature.RECORD));
 	}
 

@@ -32,6 +32,9 @@ class ProgrammeBrowserTests extends OnRealPages {
 	@RegisterExtension
 	static final Browser DESK = Browser.desk();
 
+	@RegisterExtension
+	static final Browser PHONE = Browser.phone();
+
 	@Autowired
 	private Mornings mornings;
 
@@ -48,6 +51,27 @@ class ProgrammeBrowserTests extends OnRealPages {
 		await(coach, "version.REST");
 		coach.go("/brief");
 		assertThat(coach.text()).contains("Ann Ashe", coach.say("brief.ill"));
+	}
+
+	/** All of it through pages: the coach's at a desk, Ann's on a telephone. */
+	@Test
+	void showsTheLoggedRunAndTheEditedWeekOnTheRollThatStandsOpen() {
+		Visitor coach = signedIn(DESK, this.coachName);
+		write(coach);
+		coach.go("/roll");
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/session");
+		athlete.type("minutes", "30");
+		athlete.tick("rpe", "3");
+		athlete.press("form button.primary");
+		athlete.sees("session.stored");
+		awaitText(coach, coach.say("roll.ran", 30));
+		Visitor colleague = signedIn(PHONE, this.coachName);
+		colleague.go("/programme");
+		colleague.type("parts0", "20 min easy; 4 x 3 min threshold, 90 s between; 10 min easy");
+		colleague.press("#programme button.primary");
+		colleague.sees("programme.saved", "Mon 16 Mar");
+		awaitText(coach, "4 x 3 min threshold");
 	}
 
 	@Test
@@ -116,6 +140,11 @@ class ProgrammeBrowserTests extends OnRealPages {
 	 * The page asks every fifteen seconds, and puts what it gets in the place of what was
 	 * there.
 	 */
+	private static void awaitText(Visitor coach, String text) {
+		new WebDriverWait(DESK.driver(), Duration.ofSeconds(40)).ignoring(WebDriverException.class)
+			.until((driver) -> coach.find("#roll").getText().contains(text));
+	}
+
 	private static void await(Visitor coach, String version) {
 		new WebDriverWait(DESK.driver(), Duration.ofSeconds(40)).ignoring(WebDriverException.class)
 			.until((driver) -> roll(coach).contains(coach.say(version)));

@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 
@@ -24,7 +25,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 
-/** The squad brief: the week on one page, to print. */
+/** The squad brief: the week on one page, to print or, without names, to send. */
 @Controller
 class BriefPage {
 
@@ -38,20 +39,23 @@ class BriefPage {
 
 	private final LastEntries lastEntries;
 
+	private final BriefText text;
+
 	private final Clock clock;
 
 	BriefPage(AthleteAccess access, Squad squad, Programmes programmes, Plans plans, LastEntries lastEntries,
-			Clock clock) {
+			BriefText text, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.programmes = programmes;
 		this.plans = plans;
 		this.lastEntries = lastEntries;
+		this.text = text;
 		this.clock = clock;
 	}
 
 	@GetMapping("/brief")
-	String brief(Model model) {
+	String brief(Model model, Locale locale) {
 		PersonId coach = this.access.person();
 		List<Team> teams = this.squad.teamsOf(coach);
 		LocalDate today = teams.isEmpty() ? LocalDate.now(this.clock)
@@ -70,6 +74,7 @@ class BriefPage {
 		}
 		model.addAttribute("today", today);
 		model.addAttribute("groups", groups);
+		model.addAttribute("text", this.text.of(today, groups, locale));
 		model.addAttribute("clusterDays", GroupBrief.CLUSTER_DAYS);
 		return "board/brief";
 	}

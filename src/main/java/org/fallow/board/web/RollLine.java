@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param minutes how long the athlete runs
  * @param instead what the athlete runs, in one line; absent for nothing
  * @param reason the first of the reasons; absent as programmed
+ * @param ranToday minutes of running logged on the day already; 0 for none
  */
 public record RollLine(UUID athleteId, String name, Version version, int minutes, @Nullable String instead,
-		@Nullable Message reason) {
+		@Nullable Message reason, int ranToday) {
 }

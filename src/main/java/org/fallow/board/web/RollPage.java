@@ -111,20 +111,22 @@ class RollPage {
 		List<RollLine> lines = new ArrayList<>();
 		for (Athlete athlete : athletes) {
 			Plan plan = Objects.requireNonNull(plans.get(athlete.id()));
+			int ran = session.day().equals(plan.position().today()) ? plan.ranToday() : 0;
 			plan.sessions()
 				.stream()
 				.filter((one) -> one.programmed().key().equals(session.key()))
 				.findFirst()
-				.ifPresent((one) -> lines.add(line(athlete, one)));
+				.map((one) -> line(athlete, one, ran))
+				.ifPresent(lines::add);
 		}
 		lines.sort(Comparator.comparing(RollLine::version).reversed().thenComparing(RollLine::name));
 		return new RollSession(group.name(), session, PartsText.write(session.parts()), session.minutes(), lines);
 	}
 
-	private static RollLine line(Athlete athlete, ModifiedSession session) {
+	private static RollLine line(Athlete athlete, ModifiedSession session, int ranToday) {
 		return new RollLine(athlete.id().value(), athlete.name(), session.version(), session.minutes(),
 				(session.instead() == null) ? null : PartsText.write(session.instead().parts()),
-				session.reasons().isEmpty() ? null : session.reasons().get(0));
+				session.reasons().isEmpty() ? null : session.reasons().get(0), ranToday);
 	}
 
 	private static LocalDate chosenDay(@Nullable String text, LocalDate today, LocalDate last) {

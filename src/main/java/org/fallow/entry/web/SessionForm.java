@@ -3,6 +3,7 @@ package org.fallow.entry.web;
 import java.util.List;
 
 import org.fallow.entry.AfterSession;
+import org.fallow.entry.SessionLog;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +23,19 @@ import org.jspecify.annotations.Nullable;
 public record SessionForm(@Nullable String key, @Nullable String day, @Nullable String activity,
 		@Nullable String minutes, @Nullable String rpe, @Nullable String intensity, @Nullable List<String> after,
 		@Nullable String note, @Nullable String requestId, @Nullable String redFlagConfirmed) {
+
+	/** A stored session as it was typed, to be corrected. */
+	static SessionForm of(SessionLog log, String newRequestId) {
+		Double rpe = log.rpe();
+		return new SessionForm(log.key(), log.day().toString(), log.activity().name(),
+				(log.minutes() == null) ? null : log.minutes().toString(), (rpe == null) ? null : plain(rpe),
+				(log.intensity() == null) ? null : log.intensity().name(),
+				log.after().stream().map(AfterSession::name).toList(), log.note(), newRequestId, null);
+	}
+
+	private static String plain(double rpe) {
+		return (rpe == Math.rint(rpe)) ? String.valueOf((long) rpe) : String.valueOf(rpe);
+	}
 
 	/** The same as a correction of a stored session, sent as a new one. */
 	SessionForm correcting(String stored, String newRequestId) {

@@ -3,11 +3,14 @@ package org.fallow.entry.web;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 
 import org.fallow.entry.Activity;
 import org.fallow.entry.AfterSession;
+import org.fallow.entry.EffortCeilings;
 import org.fallow.entry.NewSession;
 import org.fallow.entry.Saved;
+import org.fallow.entry.SessionLog;
 import org.fallow.entry.Sessions;
 import org.fallow.entry.Submission;
 import org.fallow.rules.Intensity;
@@ -22,6 +25,7 @@ import org.springframework.validation.BeanPropertyBindingResult;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
@@ -37,11 +41,14 @@ class SessionPage {
 
 	private final Sessions sessions;
 
+	private final EffortCeilings ceilings;
+
 	private final Clock clock;
 
-	SessionPage(AthleteAccess access, Sessions sessions, Clock clock) {
+	SessionPage(AthleteAccess access, Sessions sessions, EffortCeilings ceilings, Clock clock) {
 		this.access = access;
 		this.sessions = sessions;
+		this.ceilings = ceilings;
 		this.clock = clock;
 	}
 
@@ -50,6 +57,26 @@ class SessionPage {
 		Athlete athlete = this.access.self();
 		SessionForm form = new SessionForm(null, today(athlete).toString(), Activity.RUN.name(), null, null,
 				Intensity.EASY.name(), List.of(), null, Submission.newRequestId().toString(), null);
+		model.addAttribute("form", form);
+		return show(athlete, form, model);
+	}
+
+	/**
+	 * A stored session once more, for what was noticed later: the next morning above all.
+	 */
+	@GetMapping("/session/{id}")
+	String stored(@PathVariable("id") String key, Model model) {
+		Athlete athlete = this.access.self();
+		LocalDate today = today(athlete);
+		Optional<SessionLog> log = this.sessions.of(athlete.id(), today.minusDays(BACK_FILL_DAYS), today)
+			.stream()
+			.filter((one) -> one.key().equals(key))
+			.findFirst();
+		if (log.isEmpty()) {
+			model.addAttribute("notice", Message.of("session.not-there", BACK_FILL_DAYS));
+			return form(model);
+		}
+		SessionForm form = SessionForm.of(log.get(), Submission.newRequestId().toString());
 		model.addAttribute("form", form);
 		return show(athlete, form, model);
 	}
@@ -115,7 +142,9 @@ class SessionPage {
 		model.addAttribute("activities", Activity.values());
 		model.addAttribute("intensities", Intensity.values());
 		model.addAttribute("afterCodes", AfterSession.values());
-		model.addAttribute("effortCeiling", null);
+		Double ceiling = this.ceilings.today(athlete);
+		model.addAttribute("effortCeiling", ceiling);
+		model.addAttribute("corrects", form.key() != null);
 		model.addAttribute("redFlagsNamed", form.redFlags());
 		if (!model.containsAttribute("confirmRedFlag")) {
 			model.addAttribute("confirmRedFlag", false);

@@ -5,10 +5,8 @@ import java.util.UUID;
 
 import org.fallow.illness.Assessments;
 import org.fallow.illness.core.DayAssessment;
-import org.fallow.illness.core.Mark;
 import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.GateView;
-import org.fallow.illness.view.Said;
 import org.fallow.illness.view.StateView;
 import org.fallow.illness.view.TimeLineView;
 import org.fallow.rules.RuleBook;
@@ -21,7 +19,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 
 /**
- * An athlete's own day and return path, and the coach's look at the same path.
+ * An athlete's return path, and the coach's look at the same path.
  */
 @Controller
 class AthletePages {
@@ -38,19 +36,6 @@ class AthletePages {
 		this.access = access;
 		this.assessments = assessments;
 		this.today = today;
-	}
-
-	@GetMapping("/today")
-	String today(Model model) {
-		Athlete athlete = this.access.self();
-		DayAssessment assessment = this.today.assessed(athlete);
-		RuleBook book = this.today.book(athlete);
-		model.addAttribute("state", StateView.of(assessment, book));
-		model.addAttribute("entered", assessment.mark() != Mark.NONE);
-		model.addAttribute("under18", athlete.isUnder18(assessment.day()));
-		model.addAttribute("advice", Said.all(assessment.notices()));
-		model.addAttribute("episode", EpisodeView.of(assessment, book));
-		return "illness/today";
 	}
 
 	@GetMapping("/return-path")

@@ -129,11 +129,11 @@ public final class Modification {
 
 	/** Counted from the last day ill, which is the later, and so the safer, beginning. */
 	private boolean raceSoon(PlannedSession session) {
-		Position.Return back = this.position.back();
-		LocalDate since = (back == null) ? null : back.since();
-		LocalDate lastIll = (since == null) ? this.position.onset() : since.minusDays(1);
+		LocalDate ended = this.position.lastIll();
+		LocalDate lastIll = (ended == null) ? this.position.onset() : ended;
 		return session.kind() == PlannedSession.Kind.RACE && lastIll != null
-				&& session.day().isBefore(lastIll.plusDays(RACE_DAYS + 1L));
+				&& session.day().isBefore(lastIll.plusDays(RACE_DAYS + 1L))
+				&& !this.position.racesAgreed().contains(session.day());
 	}
 
 	private ModifiedSession inReturn(PlannedSession session, Position.Return back) {

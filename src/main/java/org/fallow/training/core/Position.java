@@ -3,6 +3,7 @@ package org.fallow.training.core;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Objects;
+import java.util.Set;
 
 import org.fallow.rules.Clearance;
 import org.fallow.rules.RuleSet;
@@ -18,9 +19,10 @@ import org.jspecify.annotations.Nullable;
  * @param onset first day of the illness; once its episode has closed, the last day of it
  * ill; absent if there was none of late
  * @param awayUntil last day of an absence that runs, such as an injury; absent if none
+ * @param racesAgreed days of races for which the coach has given a word since the illness
  */
 public record Position(LocalDate today, Clearance clearance, boolean holding, @Nullable Return back,
-		@Nullable LocalDate onset, @Nullable LocalDate awayUntil) {
+		@Nullable LocalDate onset, @Nullable LocalDate awayUntil, Set<LocalDate> racesAgreed) {
 
 	/**
 	 * Checks that today is told.
@@ -28,6 +30,42 @@ public record Position(LocalDate today, Clearance clearance, boolean holding, @N
 	public Position {
 		Objects.requireNonNull(today);
 		Objects.requireNonNull(clearance);
+		racesAgreed = Set.copyOf(racesAgreed);
+	}
+
+	/**
+	 * Without a coach's word for any race.
+	 * @param today the athlete's day
+	 * @param clearance of today
+	 * @param holding whether a clinician hold stands
+	 * @param back the return; absent without an open episode
+	 * @param onset first day of the illness, or last day of a past one
+	 * @param awayUntil last day of an absence
+	 */
+	public Position(LocalDate today, Clearance clearance, boolean holding, @Nullable Return back,
+			@Nullable LocalDate onset, @Nullable LocalDate awayUntil) {
+		this(today, clearance, holding, back, onset, awayUntil, Set.of());
+	}
+
+	/**
+	 * The last day ill, from which a race is counted; while ill it is not over yet.
+	 * @return absent if there was no illness of late, and while ill
+	 */
+	public @Nullable LocalDate lastIll() {
+		if (this.back == null) {
+			return this.onset;
+		}
+		LocalDate since = this.back.since();
+		return (since == null) ? null : since.minusDays(1);
+	}
+
+	/**
+	 * The same with a coach's word for races.
+	 * @param races their days
+	 * @return a new position
+	 */
+	public Position agreed(Set<LocalDate> races) {
+		return new Position(this.today, this.clearance, this.holding, this.back, this.onset, this.awayUntil, races);
 	}
 
 	/**

@@ -3,6 +3,7 @@ package org.fallow.training.core;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 import org.fallow.rules.RuleSet;
@@ -24,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * without a race
  * @param advice what that means for the race; absent without one
  * @param askFirst whether the race lies within 14 days of the last day ill, so that the
- * coach's word comes first
+ * coach's word comes first and has not been given
  */
 public record Rejoin(LocalDate fullTraining, LocalDate week, int keySessionsMissed, boolean unloadingOnTheWay,
 		@Nullable LocalDate raceDay, @Nullable Integer daysBeforeRace, @Nullable RaceAdvice advice, boolean askFirst) {
@@ -33,6 +34,9 @@ public record Rejoin(LocalDate fullTraining, LocalDate week, int keySessionsMiss
 	 * From so many days of full training on a race is run as planned (own, no source).
 	 */
 	public static final int AS_PLANNED_DAYS = 14;
+
+	/** A race within so many days of the last day ill asks for the coach's word. */
+	public static final int RACE_DAYS = Modification.RACE_DAYS;
 
 	/** From so many days on it is run for fun (own, no source). */
 	public static final int FOR_FUN_DAYS = 7;
@@ -62,7 +66,7 @@ public record Rejoin(LocalDate fullTraining, LocalDate week, int keySessionsMiss
 			.orElse(null);
 		Integer left = (race == null) ? null : Integer.valueOf((int) Math.max(0, ChronoUnit.DAYS.between(full, race)));
 		return Optional.of(new Rejoin(full, monday(full), missed(sessions, onset, full), unloading(weeks, onset, full),
-				race, left, (left == null) ? null : advice(left), race != null && isSoon(race, position, back)));
+				race, left, (left == null) ? null : advice(left), race != null && isSoon(race, position)));
 	}
 
 	private static @Nullable LocalDate fullTraining(Position.Return back, @Nullable LocalDate nextGate) {
@@ -88,10 +92,9 @@ public record Rejoin(LocalDate fullTraining, LocalDate week, int keySessionsMiss
 	}
 
 	/** While ill, the last day ill is not over yet: today counts. */
-	private static boolean isSoon(LocalDate race, Position position, Position.Return back) {
-		LocalDate since = back.since();
-		LocalDate lastIll = (since == null) ? position.today() : since.minusDays(1);
-		return !race.isAfter(lastIll.plusDays(Modification.RACE_DAYS));
+	private static boolean isSoon(LocalDate race, Position position) {
+		LocalDate lastIll = Objects.requireNonNullElse(position.lastIll(), position.today());
+		return !race.isAfter(lastIll.plusDays(Modification.RACE_DAYS)) && !position.racesAgreed().contains(race);
 	}
 
 	private static RaceAdvice advice(int days) {

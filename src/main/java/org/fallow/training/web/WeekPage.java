@@ -1,5 +1,6 @@
 package org.fallow.training.web;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -12,8 +13,10 @@ import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
 import org.fallow.training.Plan;
 import org.fallow.training.Plans;
+import org.fallow.training.RaceWords;
 import org.fallow.training.Statements;
 import org.fallow.training.TrainingLog;
+import org.fallow.training.core.Rejoin;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 
@@ -41,13 +44,17 @@ class WeekPage {
 
 	private final Statements statements;
 
+	private final RaceWords raceWords;
+
 	private final TrainingLog log;
 
-	WeekPage(AthleteAccess access, Recording recording, Plans plans, Statements statements, TrainingLog log) {
+	WeekPage(AthleteAccess access, Recording recording, Plans plans, Statements statements, RaceWords raceWords,
+			TrainingLog log) {
 		this.access = access;
 		this.recording = recording;
 		this.plans = plans;
 		this.statements = statements;
+		this.raceWords = raceWords;
 		this.log = log;
 	}
 
@@ -72,6 +79,20 @@ class WeekPage {
 				redirect);
 	}
 
+	@PostMapping("/athletes/{id}/sessions/race")
+	String raceWord(@PathVariable UUID id, @ModelAttribute RaceWordForm form, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.fullyCoached(id);
+		List<Problem> problems = this.raceWords.say(athlete.id(), form.day(), form.agrees(), form.reason(),
+				Submission.page(this.access.person(), Role.COACH, form.request()));
+		if (!problems.isEmpty()) {
+			model.addAttribute("raceReason", form.raceReason());
+			return show(athlete, StatementForm.blank(), problems, model);
+		}
+		redirect.addFlashAttribute("notice", Message.of("race-word.saved"));
+		return "redirect:/athletes/" + id + "/sessions";
+	}
+
 	private String say(Athlete athlete, StatementForm form, Role role, String next, Model model,
 			RedirectAttributes redirect) {
 		List<Problem> problems = new ArrayList<>();
@@ -91,7 +112,16 @@ class WeekPage {
 
 	private String show(Athlete athlete, StatementForm form, List<Problem> problems, Model model) {
 		Plan plan = this.plans.of(athlete.id(), this.recording.today(athlete).plusDays(DAYS));
-		model.addAttribute("name", athlete.id().equals(this.access.person()) ? null : athlete.name());
+		boolean own = athlete.id().equals(this.access.person());
+		LocalDate lastIll = plan.position().lastIll();
+		model.addAttribute("name", own ? null : athlete.name());
+		model.addAttribute("raceWords", this.raceWords.of(athlete.id(), plan.position().today()));
+		model.addAttribute("racesSoon",
+				(own || lastIll == null || !this.access.mayLoosen(athlete.id())) ? List.of()
+						: this.raceWords.races(athlete.id())
+							.stream()
+							.filter((race) -> !race.isAfter(lastIll.plusDays(Rejoin.RACE_DAYS)))
+							.toList());
 		model.addAttribute("athleteId", athlete.id());
 		model.addAttribute("plan", plan);
 		model.addAttribute("lines",

@@ -86,7 +86,7 @@ class GroupBriefTest {
 				null, TODAY.minusDays(100), null);
 		this.athletes.add(athlete);
 		this.plans.put(athlete.id(),
-				new Plan(athlete.id(), position, UsualVolume.unknown(), List.of(), new Ceilings(null, false), null));
+				new Plan(athlete.id(), position, UsualVolume.unknown(), List.of(), new Ceilings(null, false), null, 0));
 		if (lastEntry != null) {
 			this.last.put(athlete.id().value(), lastEntry);
 		}

@@ -118,6 +118,36 @@ class SessionPageTests {
 		this.mvc.perform(form().with("after", "HEADACHE").sentBy(this.byAnn)).andExpect(redirectedUrl("/today"));
 	}
 
+	/** The after-session list is asked for once more the next morning. */
+	@Test
+	void takesInTheNextMorningHowTheSessionLeftTheAthlete() throws Exception {
+		this.mvc.perform(form().sentBy(this.byAnn)).andExpect(redirectedUrl("/today"));
+		String key = stored().get(0).key();
+		this.clock.set(TODAY.plusDays(1));
+		assertThat(html(get("/today").with(user(this.byAnn)))).contains("/session/" + key,
+				"Say what you noticed after it, or this morning");
+		String html = html(get("/session/" + key).with(user(this.byAnn)));
+		assertThat(hidden(html, "key")).isEqualTo(key);
+		assertThat(html).contains("value=\"45\"", "value=\"2026-03-10\"", "What you change here corrects it");
+		this.mvc
+			.perform(form().with("key", key)
+				.with("requestId", hidden(html, "requestId"))
+				.with("after", "HEADACHE")
+				.sentBy(this.byAnn))
+			.andExpect(redirectedUrl("/today"));
+		assertThat(stored()).singleElement().satisfies((log) -> {
+			assertThat(log.minutes()).isEqualTo(45);
+			assertThat(log.after()).containsExactly(AfterSession.HEADACHE);
+		});
+	}
+
+	@Test
+	void opensNoSessionThatIsNotThere() throws Exception {
+		assertThat(html(get("/session/" + UUID.randomUUID()).with(user(this.byAnn))))
+			.contains("That session cannot be opened")
+			.doesNotContain("name=\"key\"");
+	}
+
 	@Test
 	void losesNothingThatWasChangedAfterGoingBack() throws Exception {
 		FilledForm form = form();

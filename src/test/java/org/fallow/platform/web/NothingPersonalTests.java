@@ -9,6 +9,7 @@ import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -69,7 +70,7 @@ class NothingPersonalTests extends OverHttp {
 	/** Reads which of its own words the address ends with, and no value. */
 	private static final Set<String> READ_NO_VALUES = Set.of("/sign-in", "/forgotten");
 
-	private static final Set<Class<?>> HARMLESS = Set.of(Model.class, HttpSession.class);
+	private static final Set<Class<?>> HARMLESS = Set.of(Model.class, HttpSession.class, Locale.class);
 
 	@Autowired
 	@Qualifier("requestMappingHandlerMapping")

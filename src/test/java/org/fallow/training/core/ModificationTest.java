@@ -3,6 +3,7 @@ package org.fallow.training.core;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
+import java.util.Set;
 
 import org.fallow.rules.Clearance;
 import org.fallow.rules.DefaultRules;
@@ -48,6 +49,37 @@ class ModificationTest {
 		List<ModifiedSession> made = Modification.of(List.of(key(0), key(1)), Position.well(TODAY, clearance), USUAL,
 				List.of());
 		assertThat(made).extracting(ModifiedSession::version).containsExactly(today, tomorrow);
+	}
+
+	/** Ill up to 10 March: a race on the 24th, the fourteenth day after, asks first. */
+	@ParameterizedTest
+	@CsvSource({ "6, false, EASY", "7, false, EASY", "8, false, AS_PROGRAMMED", "7, true, AS_PROGRAMMED" })
+	void racesSoonAfterAnIllnessOnTheCoachsWordOnly(int day, boolean agreed, Version version) {
+		Position closed = new Position(TODAY, Clearance.FULL_TRAINING, false, null, LocalDate.of(2026, 3, 10), null);
+		LocalDate race = TODAY.plusDays(day);
+		Position position = agreed ? closed.agreed(Set.of(race)) : closed;
+		assertThat(one(race(day), position).version()).isEqualTo(version);
+	}
+
+	@Test
+	void takesTheWordForOneRaceForNoOther() {
+		Position closed = new Position(TODAY, Clearance.FULL_TRAINING, false, null, LocalDate.of(2026, 3, 10), null);
+		assertThat(one(race(6), closed.agreed(Set.of(TODAY.plusDays(7)))).version()).isEqualTo(Version.EASY);
+	}
+
+	@ParameterizedTest
+	@EnumSource(value = Clearance.class, names = "FULL_TRAINING", mode = EnumSource.Mode.EXCLUDE)
+	void racesOnNoWordWhereTheMorningDoesNotClear(Clearance clearance) {
+		Position closed = new Position(TODAY, clearance, false, null, LocalDate.of(2026, 3, 10), null);
+		assertThat(one(race(0), closed.agreed(Set.of(TODAY))).instead()).isNull();
+	}
+
+	@Test
+	void racesOnNoWordBeforeTheLastStage() {
+		assertThat(one(race(0), in(2, 3).agreed(Set.of(TODAY))).hardest().compareTo(Intensity.STRIDES))
+			.isLessThanOrEqualTo(0);
+		assertThat(one(race(0), in(3, 3)).version()).isEqualTo(Version.EASY);
+		assertThat(one(race(0), in(3, 3).agreed(Set.of(TODAY))).version()).isEqualTo(Version.AS_PROGRAMMED);
 	}
 
 	@Test

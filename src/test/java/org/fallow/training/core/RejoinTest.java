@@ -2,6 +2,7 @@ package org.fallow.training.core;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 import org.fallow.rules.Clearance;
@@ -75,6 +76,13 @@ class RejoinTest {
 		assertThat(Rejoin.of(in(1, LocalDate.of(2026, 3, 20)), LocalDate.of(2026, 3, 27), weeks(race))
 			.orElseThrow()
 			.askFirst()).isEqualTo(ask);
+	}
+
+	@Test
+	void asksNoMoreOnceTheWordIsGiven() {
+		LocalDate race = LocalDate.of(2026, 4, 2);
+		Position agreed = in(1, LocalDate.of(2026, 3, 20)).agreed(Set.of(race));
+		assertThat(Rejoin.of(agreed, LocalDate.of(2026, 3, 27), weeks(race)).orElseThrow().askFirst()).isFalse();
 	}
 
 	@Test

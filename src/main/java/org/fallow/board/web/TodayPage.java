@@ -1,0 +1,76 @@
+package org.fallow.board.web;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+
+import org.fallow.entry.Sessions;
+import org.fallow.illness.Assessments;
+import org.fallow.illness.core.Course;
+import org.fallow.illness.core.DayAssessment;
+import org.fallow.illness.core.Mark;
+import org.fallow.illness.view.EpisodeView;
+import org.fallow.illness.view.Said;
+import org.fallow.illness.view.StateView;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSets;
+import org.fallow.team.Athlete;
+import org.fallow.team.AthleteAccess;
+import org.fallow.training.Plans;
+
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+
+/**
+ * An athlete's own day: the clearance and why, what opens next, what is run today, and
+ * how the last sessions left the athlete.
+ */
+@Controller
+class TodayPage {
+
+	private static final int LOG_DAYS = 2;
+
+	private final AthleteAccess access;
+
+	private final Assessments assessments;
+
+	private final RuleSets ruleSets;
+
+	private final Plans plans;
+
+	private final Sessions sessions;
+
+	private final Clock clock;
+
+	TodayPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Plans plans, Sessions sessions,
+			Clock clock) {
+		this.access = access;
+		this.assessments = assessments;
+		this.ruleSets = ruleSets;
+		this.plans = plans;
+		this.sessions = sessions;
+		this.clock = clock;
+	}
+
+	@GetMapping("/today")
+	String today(Model model) {
+		Athlete athlete = this.access.self();
+		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
+		this.assessments.bringUpTo(List.of(athlete.id()), today);
+		RuleBook book = this.ruleSets.bookOf(athlete.teamId());
+		DayAssessment assessment = this.assessments.day(athlete.id(), today)
+			.orElseGet(() -> Course.nothing(book, today));
+		model.addAttribute("state", StateView.of(assessment, book));
+		model.addAttribute("entered", assessment.mark() != Mark.NONE);
+		model.addAttribute("under18", athlete.isUnder18(today));
+		model.addAttribute("advice", Said.all(assessment.notices()));
+		model.addAttribute("episode", EpisodeView.of(assessment, book));
+		model.addAttribute("inGroup", athlete.groupId() != null);
+		model.addAttribute("sessions",
+				this.plans.of(athlete.id(), today).on(today).stream().map(TodaySession::of).toList());
+		model.addAttribute("logged", this.sessions.of(athlete.id(), today.minusDays(LOG_DAYS - 1L), today));
+		return "board/today";
+	}
+
+}
