@@ -196,6 +196,7 @@
 				options: {
 					animation: still.matches ? false : { duration: 200 },
 					maintainAspectRatio: false,
+					locale: document.documentElement.lang || undefined,
 					interaction: { mode: "nearest", intersect: true },
 					scales: axes,
 					plugins: {

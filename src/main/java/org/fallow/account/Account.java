@@ -5,6 +5,7 @@ import java.util.UUID;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How a person signs in.
@@ -20,6 +21,9 @@ class Account {
 	private String passwordHash;
 
 	private Instant createdAt;
+
+	/** A language's tag; null for what the browser wishes. */
+	private @Nullable String language;
 
 	@SuppressWarnings("NullAway.Init")
 	protected Account() {
@@ -38,6 +42,14 @@ class Account {
 
 	void changePassword(String newHash) {
 		this.passwordHash = newHash;
+	}
+
+	void speak(@Nullable String newLanguage) {
+		this.language = newLanguage;
+	}
+
+	@Nullable String language() {
+		return this.language;
 	}
 
 	UUID personId() {

@@ -13,11 +13,13 @@ import java.util.Optional;
 import jakarta.persistence.EntityManager;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
+import org.fallow.platform.Language;
 import org.fallow.team.Club;
 import org.fallow.team.People;
 import org.fallow.team.Team;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
@@ -195,6 +197,25 @@ public class Accounts {
 	 */
 	public boolean isTaken(String username) {
 		return find(username).isPresent();
+	}
+
+	/**
+	 * The language a person has chosen.
+	 * @param person whose
+	 * @return the language; empty for what the browser wishes, and without an account
+	 */
+	public Optional<Language> language(PersonId person) {
+		return find(person).flatMap((account) -> Language.tagged(account.language()));
+	}
+
+	/**
+	 * Keeps a person's choice of language.
+	 * @param person whose, with an account
+	 * @param language the language; null for what the browser wishes
+	 */
+	public void speak(PersonId person, @Nullable Language language) {
+		this.work.run(() -> this.entities.find(Account.class, person.value())
+			.speak((language == null) ? null : language.tag()));
 	}
 
 	/** What is wrong with a new password of this account. */

@@ -9,6 +9,7 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 
 import org.fallow.access.PersonId;
+import org.fallow.platform.Language;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -94,7 +95,7 @@ public class ResetMail implements DisposableBean {
 		try {
 			JavaMailSender mail = this.sender.getIfAvailable();
 			if (mail != null && SignInName.isAddress(folded)) {
-				this.work.call(() -> link(folded)).ifPresent((link) -> mail.send(message(folded, link)));
+				this.work.call(() -> prepared(folded)).ifPresent(mail::send);
 			}
 		}
 		catch (MailException ex) {
@@ -105,19 +106,27 @@ public class ResetMail implements DisposableBean {
 		}
 	}
 
-	private Optional<String> link(String folded) {
+	private Optional<SimpleMailMessage> prepared(String folded) {
 		return this.accounts.find(folded)
-			.map((account) -> new PersonId(account.personId()))
-			.filter((person) -> !this.links.hasOneSince(person, BETWEEN_MAILS))
-			.map((person) -> this.address.link("/reset/" + this.links.issue(person, LINK_BY_MAIL)));
+			.filter((account) -> !this.links.hasOneSince(new PersonId(account.personId()), BETWEEN_MAILS))
+			.map((account) -> message(folded, link(account), language(account)));
 	}
 
-	private SimpleMailMessage message(String to, String link) {
+	private String link(Account account) {
+		return this.address.link("/reset/" + this.links.issue(new PersonId(account.personId()), LINK_BY_MAIL));
+	}
+
+	/** Whoever asked for the mail need not be whom it goes to: no browser is asked. */
+	private static Locale language(Account account) {
+		return Language.tagged(account.language()).orElse(Language.ENGLISH).locale();
+	}
+
+	private SimpleMailMessage message(String to, String link, Locale language) {
 		SimpleMailMessage message = new SimpleMailMessage();
 		message.setFrom(this.from);
 		message.setTo(to);
-		message.setSubject(this.messages.getMessage("reset.mail.subject", null, Locale.ENGLISH));
-		message.setText(this.messages.getMessage("reset.mail.text", new Object[] { link }, Locale.ENGLISH));
+		message.setSubject(this.messages.getMessage("reset.mail.subject", null, language));
+		message.setText(this.messages.getMessage("reset.mail.text", new Object[] { link }, language));
 		return message;
 	}
 

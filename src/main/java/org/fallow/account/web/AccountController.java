@@ -4,11 +4,15 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
+import org.fallow.account.Accounts;
 import org.fallow.account.Passkeys;
+import org.fallow.platform.Language;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Squad;
 import org.fallow.wording.Message;
@@ -26,7 +30,14 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 @Controller
 class AccountController {
 
+	/** What a form sends for no language of one's own. */
+	private static final String AS_BROWSER = "browser";
+
+	private static final List<String> LANGUAGES = Arrays.stream(Language.values()).map(Language::tag).toList();
+
 	private final AthleteAccess access;
+
+	private final Accounts accounts;
 
 	private final Squad squad;
 
@@ -34,8 +45,9 @@ class AccountController {
 
 	private final SignIns signIns;
 
-	AccountController(AthleteAccess access, Squad squad, Passkeys passkeys, SignIns signIns) {
+	AccountController(AthleteAccess access, Accounts accounts, Squad squad, Passkeys passkeys, SignIns signIns) {
 		this.access = access;
+		this.accounts = accounts;
 		this.squad = squad;
 		this.passkeys = passkeys;
 		this.signIns = signIns;
@@ -43,6 +55,10 @@ class AccountController {
 
 	@GetMapping("/account")
 	String show(HttpSession session, Model model) {
+		return page(session, this.accounts.language(this.access.person()).map(Language::tag).orElse(AS_BROWSER), model);
+	}
+
+	private String page(HttpSession session, String language, Model model) {
 		ZoneId zone = this.squad.zoneOf(this.access.person()).orElse(ZoneOffset.UTC);
 		model.addAttribute("passkeys",
 				this.passkeys.of(this.access.person()).stream().map((key) -> PasskeyLine.of(key, zone)).toList());
@@ -52,7 +68,22 @@ class AccountController {
 			.toList();
 		model.addAttribute("signIns", lines);
 		model.addAttribute("longestLabel", Passkeys.LONGEST_LABEL);
+		model.addAttribute("languages", LANGUAGES);
+		model.addAttribute("language", language);
 		return "account/account";
+	}
+
+	@PostMapping("/account/language")
+	String speak(@RequestParam(defaultValue = "") String language, HttpSession session, Model model,
+			RedirectAttributes redirect) {
+		Optional<Language> chosen = Language.tagged(language);
+		if (chosen.isEmpty() && !language.equals(AS_BROWSER)) {
+			model.addAttribute("problem", Message.of("entry.code.unknown"));
+			return page(session, "", model);
+		}
+		this.accounts.speak(this.access.person(), chosen.orElse(null));
+		redirect.addFlashAttribute("notice", Message.of("account.language.saved"));
+		return "redirect:/account";
 	}
 
 	@PostMapping("/account/sessions/end")

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 
+import org.fallow.training.PartsWords;
 import org.fallow.training.core.PlannedSession;
 
 import org.springframework.context.MessageSource;
@@ -20,8 +21,11 @@ class BriefText {
 
 	private final MessageSource messages;
 
-	BriefText(MessageSource messages) {
+	private final PartsWords parts;
+
+	BriefText(MessageSource messages, PartsWords parts) {
 		this.messages = messages;
+		this.parts = parts;
 	}
 
 	String of(LocalDate today, List<GroupBrief> groups, Locale locale) {
@@ -48,7 +52,7 @@ class BriefText {
 			.forEach((one) -> text.append("- ")
 				.append(session(one.session(), locale))
 				.append(": ")
-				.append(one.parts())
+				.append(this.parts.said(one.parts()))
 				.append('\n'));
 		return text.toString();
 	}

@@ -3,6 +3,7 @@ package org.fallow.entry.web;
 import java.util.Arrays;
 import java.util.List;
 
+import org.fallow.platform.Figures;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
@@ -20,7 +21,7 @@ final class FormFields {
 	static void reject(BindingResult result, List<Problem> problems) {
 		for (Problem problem : problems) {
 			Message message = problem.message();
-			Object[] arguments = message.arguments().toArray();
+			Object[] arguments = Figures.arguments(message.arguments());
 			if (has(result.getTarget(), problem.field())) {
 				result.rejectValue(problem.field(), message.code(), arguments, null);
 			}

@@ -89,7 +89,7 @@ final class MorningReader {
 			return null;
 		}
 		try {
-			return RrSeries.parse(text);
+			return RrSeries.parse(Typed.intervals(text));
 		}
 		catch (IllegalArgumentException ex) {
 			this.problems.add(Problem.of("rr", "morning.rr.unreadable"));

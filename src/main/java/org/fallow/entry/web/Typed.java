@@ -32,18 +32,25 @@ final class Typed {
 		return Arrays.stream(type.getEnumConstants()).filter((value) -> value.name().equals(text)).findFirst();
 	}
 
-	/** A number with a decimal point; a comma and words are told apart from it. */
+	/** A number with a decimal point or a decimal comma, whatever the page's language. */
 	static @Nullable Double number(@Nullable String text, String field, List<Problem> problems) {
 		String typed = words(text);
 		if (typed.isEmpty()) {
 			return null;
 		}
-		if (typed.matches("-?\\d{1,6}(\\.\\d{1,6})?")) {
-			return Double.valueOf(typed);
+		if (typed.matches("-?\\d{1,6}([.,]\\d{1,6})?")) {
+			return Double.valueOf(typed.replace(',', '.'));
 		}
-		boolean comma = typed.matches("-?\\d{1,6},\\d{1,6}");
-		problems.add(Problem.of(field, comma ? "typed.comma" : "typed.no-number"));
+		problems.add(Problem.of(field, "typed.no-number"));
 		return null;
+	}
+
+	/**
+	 * Intervals with decimal points. No interval has less than three digits, so a comma
+	 * with one or two digits after it is a decimal comma and none between two intervals.
+	 */
+	static String intervals(String text) {
+		return text.replaceAll("(?<=\\d{3}),(\\d{1,2})(?!\\d)", ".$1");
 	}
 
 	static Optional<LocalDate> day(@Nullable String text, String field, List<Problem> problems) {

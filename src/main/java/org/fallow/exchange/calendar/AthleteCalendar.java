@@ -8,10 +8,12 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.fallow.access.PersonId;
+import org.fallow.account.Accounts;
 import org.fallow.entry.Recording;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.AthleteStatus;
+import org.fallow.platform.Language;
 import org.fallow.team.Athlete;
 import org.fallow.team.Consents;
 import org.fallow.team.OfAthlete;
@@ -19,6 +21,7 @@ import org.fallow.team.Squad;
 import org.fallow.training.Plans;
 import org.fallow.training.core.ModifiedSession;
 
+import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -40,18 +43,21 @@ public class AthleteCalendar {
 
 	private final Plans plans;
 
-	private final EventWords words;
+	private final Accounts accounts;
+
+	private final MessageSource messages;
 
 	private final SentEvents sent;
 
 	AthleteCalendar(Squad squad, Consents consents, Recording recording, Assessments assessments, Plans plans,
-			EventWords words, SentEvents sent) {
+			Accounts accounts, MessageSource messages, SentEvents sent) {
 		this.squad = squad;
 		this.consents = consents;
 		this.recording = recording;
 		this.assessments = assessments;
 		this.plans = plans;
-		this.words = words;
+		this.accounts = accounts;
+		this.messages = messages;
 		this.sent = sent;
 	}
 
@@ -65,17 +71,22 @@ public class AthleteCalendar {
 		Athlete athlete = this.squad.athlete(id);
 		this.sent.lock(id);
 		LocalDate today = this.recording.today(athlete);
-		List<CalendarEvent> events = new ArrayList<>(sessions(id, today));
-		gate(id, today).ifPresent(events::add);
+		EventWords words = words(id);
+		List<CalendarEvent> events = new ArrayList<>(sessions(id, today, words));
+		gate(id, today, words).ifPresent(events::add);
 		List<SentEvent> all = this.sent.send(id, events, today, this.recording.now())
 			.stream()
-			.map(this::worded)
+			.map((event) -> worded(event, words))
 			.toList();
-		return CalendarText.write(this.words.name(), all);
+		return CalendarText.write(words.name(), all);
+	}
+
+	private EventWords words(PersonId id) {
+		return new EventWords(this.messages, this.accounts.language(id).orElse(Language.ENGLISH).locale());
 	}
 
 	/** Who has left the team has no programme any more. */
-	private List<CalendarEvent> sessions(PersonId id, LocalDate today) {
+	private List<CalendarEvent> sessions(PersonId id, LocalDate today, EventWords words) {
 		if (this.consents.team(id).isEmpty()) {
 			return List.of();
 		}
@@ -83,7 +94,7 @@ public class AthleteCalendar {
 		return this.plans.of(id, today.plusDays(Plans.DAYS_AHEAD))
 			.sessions()
 			.stream()
-			.map((session) -> this.words.session(id, key(session, seen), session))
+			.map((session) -> words.session(id, key(session, seen), session))
 			.toList();
 	}
 
@@ -94,20 +105,20 @@ public class AthleteCalendar {
 		return (number == 1) ? key : key + " " + number;
 	}
 
-	private Optional<CalendarEvent> gate(PersonId id, LocalDate today) {
+	private Optional<CalendarEvent> gate(PersonId id, LocalDate today, EventWords words) {
 		this.assessments.bringUpTo(List.of(id), today);
 		return Optional.ofNullable(this.assessments.status(List.of(id)).get(id))
 			.map(AthleteStatus::latest)
 			.map(AssessedDay::nextGateEarliest)
 			.filter((day) -> !day.isBefore(today))
-			.map((day) -> this.words.gate(id, day));
+			.map((day) -> words.gate(id, day));
 	}
 
-	private SentEvent worded(SentEvent one) {
+	private static SentEvent worded(SentEvent one, EventWords words) {
 		CalendarEvent event = one.event();
 		return one.cancelled()
 				? new SentEvent(new CalendarEvent(event.uid(), event.day(), event.time(), event.minutes(),
-						event.summary(), this.words.cancelled(), event.place()), one.sequence(), true, one.changedAt())
+						event.summary(), words.cancelled(), event.place()), one.sequence(), true, one.changedAt())
 				: one;
 	}
 

@@ -12,23 +12,22 @@ import org.fallow.training.core.PlannedSession;
 import org.fallow.training.core.Version;
 
 import org.springframework.context.MessageSource;
-import org.springframework.stereotype.Component;
 
 /**
  * Says what to do and never why: whoever shares a calendar does not share an illness. The
- * language is always the same, or each reader's would count as a change.
+ * language is the athlete's, or each reader's would count as a change.
  */
-@Component
 class EventWords {
-
-	private static final Locale LANGUAGE = Locale.ENGLISH;
 
 	private static final int SECONDS = 60;
 
 	private final MessageSource messages;
 
-	EventWords(MessageSource messages) {
+	private final Locale language;
+
+	EventWords(MessageSource messages, Locale language) {
 		this.messages = messages;
+		this.language = language;
 	}
 
 	/** A session; its key is that of the programme. */
@@ -105,7 +104,7 @@ class EventWords {
 	}
 
 	private String say(String code, Object... arguments) {
-		return this.messages.getMessage(code, arguments, LANGUAGE);
+		return this.messages.getMessage(code, arguments, this.language);
 	}
 
 }

@@ -3,12 +3,13 @@ package org.fallow.illness.view;
 import java.util.List;
 import java.util.regex.Pattern;
 
+import org.fallow.platform.Figures;
 import org.fallow.wording.Message;
 import org.springframework.context.support.DefaultMessageSourceResolvable;
 
 /**
  * Messages ready for a page: a code among the arguments becomes the name that the message
- * files have for it.
+ * files have for it, a decimal as text the reader's way of writing it.
  */
 public final class Said {
 
@@ -42,7 +43,7 @@ public final class Said {
 		if (argument instanceof String text && CODE.matcher(text).matches()) {
 			return new DefaultMessageSourceResolvable(NAMES.stream().map((name) -> name + text).toArray(String[]::new));
 		}
-		return argument;
+		return Figures.argument(argument);
 	}
 
 }

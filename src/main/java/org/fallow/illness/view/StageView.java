@@ -145,7 +145,7 @@ public record StageView(int number, Message name, Message shortName, List<Messag
 					percent(stage.heartRateCeiling())));
 		}
 		minutes(stage, means);
-		return means;
+		return Said.all(means);
 	}
 
 	private static void minutes(Stage stage, List<Message> means) {

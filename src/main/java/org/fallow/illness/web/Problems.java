@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.UUID;
 
 import org.fallow.illness.view.Said;
+import org.fallow.platform.Figures;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
@@ -24,11 +25,12 @@ final class Problems {
 	static void show(BindingResult result, List<Problem> problems) {
 		for (Problem problem : problems) {
 			Message said = Said.of(problem.message());
+			Object[] arguments = Figures.arguments(said.arguments());
 			if (has(result, problem.field())) {
-				result.rejectValue(problem.field(), said.code(), said.arguments().toArray(), said.code());
+				result.rejectValue(problem.field(), said.code(), arguments, said.code());
 			}
 			else {
-				result.reject(said.code(), said.arguments().toArray(), said.code());
+				result.reject(said.code(), arguments, said.code());
 			}
 		}
 	}

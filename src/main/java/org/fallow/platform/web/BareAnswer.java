@@ -11,6 +11,7 @@ import java.util.Set;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.platform.Language;
 import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.WebContext;
 import org.thymeleaf.web.servlet.JakartaServletWebApplication;
@@ -48,7 +49,7 @@ class BareAnswer {
 		boolean part = FailureWords.isForPart(request);
 		boolean page = part || FailureWords.isForPerson(request);
 		String text = page ? page(failure, part, request, response)
-				: this.json.writeValueAsString(this.words.problem(failure, request.getLocale()));
+				: this.json.writeValueAsString(this.words.problem(failure, Language.of(request).locale()));
 		forget(response);
 		response.setStatus(failure.status().value());
 		response.setContentType(page ? "text/html;charset=UTF-8" : MediaType.APPLICATION_PROBLEM_JSON_VALUE);
@@ -71,7 +72,7 @@ class BareAnswer {
 		model.put("stylesheet", file("/css/fallow.css"));
 		model.put("icon", file("/images/icon.svg"));
 		WebContext context = new WebContext(JakartaServletWebApplication.buildApplication(request.getServletContext())
-			.buildExchange(request, response), request.getLocale(), model);
+			.buildExchange(request, response), Language.of(request).locale(), model);
 		return part ? this.templates.process("error", Set.of("main"), context)
 				: this.templates.process("error/bare", context);
 	}

@@ -2,6 +2,7 @@ package org.fallow.rules.web;
 
 import java.util.List;
 
+import org.fallow.platform.Figures;
 import org.fallow.rules.PathName;
 import org.fallow.rules.RuleBounds;
 import org.fallow.rules.RuleField;
@@ -12,7 +13,8 @@ import org.fallow.wording.Problem;
 import org.springframework.context.support.DefaultMessageSourceResolvable;
 
 /**
- * Problems of rule sets ready for a page: pointers and codes become names.
+ * Problems of rule sets ready for a page: pointers and codes become names, decimals are
+ * written the reader's way.
  */
 final class RuleWords {
 
@@ -31,7 +33,7 @@ final class RuleWords {
 		if (argument instanceof String text && isPath(text)) {
 			return new DefaultMessageSourceResolvable("path." + text);
 		}
-		return argument;
+		return Figures.argument(argument);
 	}
 
 	private static boolean isPath(String text) {

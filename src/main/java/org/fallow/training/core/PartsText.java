@@ -3,6 +3,7 @@ package org.fallow.training.core;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -21,6 +22,9 @@ import org.jspecify.annotations.Nullable;
  * or a distance with the time reckoned for it), how hard, and after a comma what lies
  * between two repeats. A first easy part before others is the warm-up, a last one the
  * cool-down.
+ * <p>
+ * The words of all languages Fallow speaks are understood, whoever types them; what is
+ * written for files is English.
  */
 public final class PartsText {
 
@@ -38,8 +42,12 @@ public final class PartsText {
 	private static final String TIME = "(?:\\d{1,4}:\\d{2}|\\d{1,5} ?(?:h|min|s))";
 
 	private static final Pattern PART = Pattern.compile(
-			"(?:(?<repeats>\\d{1,4}) ?[x×] ?)?(?:(?<distance>\\d{1,6}(?:\\.\\d{1,3})?) ?(?<unit>m|km) in )?(?<time>"
-					+ TIME + ") (?<intensity>[a-z0-9 ]+?)(?:, ?(?<between>" + TIME + ") between)?");
+			"(?:(?<repeats>\\d{1,4}) ?[x×] ?)?(?:(?<distance>\\d{1,6}(?:[.,]\\d{1,3})?) ?(?<unit>m|km) in )?(?<time>"
+					+ TIME + ") (?<intensity>[a-zü0-9 ]+?)(?:, ?(?<between>" + TIME + ") (?:between|dazwischen))?");
+
+	private static final Map<String, Intensity> GERMAN = Map.of("locker", Intensity.EASY, "steigerungen",
+			Intensity.STRIDES, "zügig", Intensity.STEADY, "wettkampftempo", Intensity.RACE_PACE, "schwelle",
+			Intensity.THRESHOLD, "anaerob", Intensity.ANAEROBIC);
 
 	private PartsText() {
 	}
@@ -91,7 +99,8 @@ public final class PartsText {
 		if (distance == null) {
 			return null;
 		}
-		double number = Double.parseDouble(distance) * (found.group("unit").equals("km") ? KILOMETRE : 1);
+		double number = Double.parseDouble(distance.replace(',', '.'))
+				* (found.group("unit").equals("km") ? KILOMETRE : 1);
 		return (int) Math.round(number);
 	}
 
@@ -114,7 +123,7 @@ public final class PartsText {
 				return intensity;
 			}
 		}
-		return null;
+		return GERMAN.get(word);
 	}
 
 	private static List<Part> withRoles(List<Part> parts) {

@@ -13,7 +13,6 @@ import java.util.stream.Collectors;
 
 import org.fallow.access.Ids;
 import org.fallow.access.PersonId;
-import org.fallow.rules.Intensity;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Charge;
@@ -161,8 +160,6 @@ class ProgrammePage {
 		model.addAttribute("sessionKinds", PlannedSession.Kind.values());
 		model.addAttribute("terrains", PlannedSession.Terrain.values());
 		model.addAttribute("days", java.util.stream.Stream.iterate(monday, (day) -> day.plusDays(1)).limit(7).toList());
-		model.addAttribute("words",
-				Arrays.stream(Intensity.values()).filter((one) -> one != Intensity.REST).map(PartsText::word).toList());
 		model.addAttribute("weeks", WeekLine.of(this.programmes.weeks(group.id(), monday.minusWeeks(OVERVIEW_WEEKS / 2),
 				monday.plusWeeks(OVERVIEW_WEEKS / 2)), monday, OVERVIEW_WEEKS / 2));
 	}

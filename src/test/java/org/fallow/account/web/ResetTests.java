@@ -10,6 +10,7 @@ import jakarta.mail.internet.MimeMessage;
 import jakarta.servlet.http.Cookie;
 import org.fallow.access.Purpose;
 import org.fallow.account.Accounts;
+import org.fallow.platform.Language;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -50,6 +51,16 @@ class ResetTests extends SignInTestCase {
 		this.mvc.perform(get("/account").cookie(before)).andExpect(redirectedUrl("/sign-in?expired"));
 		this.mvc.perform(signIn(this.annName, PASSWORD)).andExpect(redirectedUrl("/sign-in?failed"));
 		this.mvc.perform(signIn(this.annName, WANTED)).andExpect(redirectedUrl("/"));
+	}
+
+	@Test
+	void mailsInTheLanguageThatWasChosen() throws Exception {
+		this.accounts.speak(this.ann, Language.GERMAN);
+		ask(this.annName);
+		mailed();
+		MimeMessage mail = MAIL.getReceivedMessages()[0];
+		assertThat(mail.getSubject()).isEqualTo("Dein Link für ein neues Fallow-Passwort");
+		assertThat(String.valueOf(mail.getContent())).contains("innerhalb einer Stunde");
 	}
 
 	@Test

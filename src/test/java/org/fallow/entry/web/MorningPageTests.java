@@ -119,9 +119,10 @@ class MorningPageTests {
 	@ParameterizedTest
 	@CsvSource(delimiter = '|',
 			value = { "rhr|0|between 20 and 220", "rhr|19|between 20 and 220", "rhr|221|between 20 and 220",
-					"rhr|fifty|not a number", "rhr|52,5|decimals with a point", "rmssd|-1|above 0 and at most 300",
+					"rhr|fifty|not a number", "rhr|52,5,5|not a number", "rmssd|-1|above 0 and at most 300",
 					"rmssd|0|above 0 and at most 300", "rmssd|301|above 0 and at most 300",
-					"temperature|12|between 30 and 45", "day|2026-03-11|has not come yet",
+					"temperature|12|between 30 and 45",
+					"day|2026-03-11|11 March 2026 has not come yet; today is 10 March 2026.",
 					"day|2026-03-02|too long ago", "day|soon|not a day" })
 	void keepsWhatWasTypedBesideWhatIsWrong(String field, String value, String sentence) throws Exception {
 		String html = html(form().with("note", "slept badly").with(field, value).sentBy(this.byAnn));

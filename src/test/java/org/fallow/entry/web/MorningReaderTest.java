@@ -59,6 +59,23 @@ class MorningReaderTest {
 		assertThat(morning.unsure()).isFalse();
 	}
 
+	@ParameterizedTest
+	@CsvSource({ "36.8, 52.5", "'36,8', '52,5'", "'36,8', 52.5" })
+	void takesADecimalPointAndADecimalComma(String temperature, String rhr) {
+		this.typed.putAll(Map.of("temperature", temperature, "rhr", rhr, "rmssd", "61,25"));
+		NewMorning morning = read().morning();
+		assertThat(morning.temperatureC()).isEqualTo(36.8);
+		assertThat(morning.rhrBpm()).isEqualTo(52.5);
+		assertThat(morning.rmssdMs()).isEqualTo(61.25);
+	}
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', value = { "812,5 790,25|812.5 790.25", "812,5; 790,0;1001|812.5; 790.0;1001",
+			"812,790,805|812,790,805", "812, 790|812, 790", "812.5,790|812.5,790", "812,1005|812,1005" })
+	void tellsADecimalCommaFromOneBetweenIntervals(String text, String read) {
+		assertThat(Typed.intervals(text)).isEqualTo(read);
+	}
+
 	@Test
 	void takesMethodAndPostureWithAMeasurementOnly() {
 		NewMorning morning = read().morning();
@@ -68,13 +85,13 @@ class MorningReaderTest {
 
 	@ParameterizedTest
 	@CsvSource(delimiter = '|',
-			value = { "rhr|fifty|typed.no-number", "rhr|52,5|typed.comma", "rhr|1e2|typed.no-number",
-					"rhr|NaN|typed.no-number", "rmssd|−1|typed.no-number", "rmssd|4 5|typed.no-number",
-					"temperature|37,2|typed.comma", "day|31.12.2026|day.unreadable", "day|2026-02-30|day.unreadable",
-					"day||day.unreadable", "feels||morning.feels.missing", "feels|FINE|entry.code.unknown",
-					"method|GUESS|entry.code.unknown", "posture|HANGING|entry.code.unknown",
-					"feverMedicine|SOME|entry.code.unknown", "otherSeverity|MILD|entry.other-symptom.missing",
-					"rr|1000 x|morning.rr.unreadable", "rr|1000|morning.rr.unreadable" })
+			value = { "rhr|fifty|typed.no-number", "rhr|1e2|typed.no-number", "rhr|NaN|typed.no-number",
+					"rmssd|−1|typed.no-number", "rmssd|4 5|typed.no-number", "temperature|37,2,1|typed.no-number",
+					"day|31.12.2026|day.unreadable", "day|2026-02-30|day.unreadable", "day||day.unreadable",
+					"feels||morning.feels.missing", "feels|FINE|entry.code.unknown", "method|GUESS|entry.code.unknown",
+					"posture|HANGING|entry.code.unknown", "feverMedicine|SOME|entry.code.unknown",
+					"otherSeverity|MILD|entry.other-symptom.missing", "rr|1000 x|morning.rr.unreadable",
+					"rr|1000|morning.rr.unreadable" })
 	void saysWhatIsWrong(String field, @Nullable String value, String code) {
 		this.typed.put(field, (value == null) ? "" : value);
 		assertThat(read().problems()).extracting((problem) -> problem.message().code()).containsExactly(code);
@@ -83,7 +100,7 @@ class MorningReaderTest {
 
 	@Test
 	void saysEverythingThatIsWrongAtItsField() {
-		this.typed.putAll(Map.of("rhr", "fifty", "rmssd", "52,5", "day", "soon"));
+		this.typed.putAll(Map.of("rhr", "fifty", "rmssd", "52,5,5", "day", "soon"));
 		assertThat(read().problems()).extracting(Problem::field).containsExactlyInAnyOrder("rhr", "rmssd", "day");
 	}
 

@@ -36,7 +36,7 @@ class SessionReaderTest {
 	@ParameterizedTest
 	@CsvSource(delimiter = '|',
 			value = { "minutes|fifty|typed.no-number", "minutes||session.minutes.missing",
-					"minutes|45.5|session.minutes.whole", "minutes|45,5|typed.comma", "rpe|3,5|typed.comma",
+					"minutes|45.5|session.minutes.whole", "minutes|45,5|session.minutes.whole",
 					"day|soon|day.unreadable", "activity||session.activity.missing",
 					"activity|SWIM|session.activity.missing", "intensity|FAST|entry.code.unknown" })
 	void saysWhatIsWrong(String field, @Nullable String value, String code) {
@@ -45,6 +45,12 @@ class SessionReaderTest {
 			assertThat(problem.field()).isEqualTo(field);
 			assertThat(problem.message().code()).isEqualTo(code);
 		});
+	}
+
+	@Test
+	void takesADecimalComma() {
+		this.typed.put("rpe", "3,5");
+		assertThat(read().session().rpe()).isEqualTo(3.5);
 	}
 
 	@Test

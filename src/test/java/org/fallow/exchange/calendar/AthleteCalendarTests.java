@@ -20,6 +20,7 @@ import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
 import org.fallow.access.Secret;
+import org.fallow.account.Accounts;
 import org.fallow.entry.Method;
 import org.fallow.entry.Mornings;
 import org.fallow.entry.NewMorning;
@@ -34,6 +35,7 @@ import org.fallow.illness.IllnessFacts;
 import org.fallow.illness.NewReport;
 import org.fallow.illness.core.ReportKind;
 import org.fallow.platform.DatabaseTest;
+import org.fallow.platform.Language;
 import org.fallow.platform.NobodyOperates;
 import org.fallow.platform.SettableClock;
 import org.fallow.rules.Intensity;
@@ -78,6 +80,9 @@ class AthleteCalendarTests {
 
 	@Autowired
 	private People people;
+
+	@Autowired
+	private Accounts accounts;
 
 	@Autowired
 	private Consents consents;
@@ -140,6 +145,17 @@ class AthleteCalendarTests {
 				"Warm-up: 15 min, Easy", "Main part: 3 × 400 m with 1 min 30 s between, Hard intervals of minutes",
 				"Cool-down: 8 min, Easy", "look into Fallow", "not medical advice or a diagnosis");
 		assertThat(event(events, "Easy run, 40 min").getDescription().getValue()).contains("not medical advice");
+	}
+
+	/** A person without an account has chosen nothing. */
+	@Test
+	void speaksTheLanguageTheAthleteHasChosen() {
+		this.accounts.open(this.ann, this.ann + "@club.example");
+		assertThat(feed()).contains("SUMMARY:Easy run\\, 40 min");
+		this.accounts.speak(this.ann, Language.GERMAN);
+		assertThat(feed()).contains("SUMMARY:Lockerer Lauf\\, 40 min", "SEQUENCE:1\r\n").doesNotContain("Easy run");
+		this.accounts.speak(this.ann, null);
+		assertThat(feed()).contains("SUMMARY:Easy run\\, 40 min");
 	}
 
 	@Test

@@ -3,6 +3,7 @@ package org.fallow.exchange.calendar;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
+import java.util.Locale;
 
 import org.fallow.access.PersonId;
 import org.fallow.rules.Intensity;
@@ -28,7 +29,7 @@ class EventWordsTest {
 
 	private static final PersonId ANN = PersonId.next();
 
-	private final EventWords words = new EventWords(messages());
+	private final EventWords words = new EventWords(messages(), Locale.ENGLISH);
 
 	@ParameterizedTest
 	@CsvSource(delimiter = '|',
@@ -76,6 +77,22 @@ class EventWordsTest {
 	void givesNoReason(Version version) {
 		CalendarEvent event = event(version, PlannedSession.Kind.KEY_SESSION);
 		assertThat(event.summary() + event.description()).doesNotContain("session.why", "77", "3.5");
+	}
+
+	@Test
+	void speaksGermanToo() {
+		PlannedSession session = session(PlannedSession.Kind.KEY_SESSION,
+				List.of(new Part(Part.Role.BLOCK, 3, 1500, 400, Intensity.THRESHOLD, 90)));
+		EventWords german = new EventWords(messages(), Locale.GERMAN);
+		CalendarEvent event = german.session(ANN, "k",
+				new ModifiedSession(session, Version.AS_PROGRAMMED, session, List.of(), null, null));
+		assertThat(event.summary()).isEqualTo("Schlüsseleinheit, " + session.minutes() + " min");
+		assertThat(event.description().lines()).contains("Hauptteil: 3 × 1.500 m mit 1 min 30 s dazwischen, Schwelle")
+			.last()
+			.asString()
+			.contains("kein ärztlicher Rat", "Rettungsdienst");
+		assertThat(event.uid())
+			.isEqualTo(event(new ModifiedSession(session, Version.EASY, session, List.of(), null, null)).uid());
 	}
 
 	@Test

@@ -34,7 +34,10 @@ class PartsTextTest {
 			6x20s strides, 1 min between | 6 |  | 20   | STRIDES   | 60
 			3 × 10 min threshold,2:30 between | 3 | | 600 | THRESHOLD | 150
 			10 km in 52 min race pace | 1 | 10000 | 3120 | RACE_PACE | 0
-			1.5 km in 6:00 steady    | 1 | 1500 | 360  | STEADY    | 0""")
+			1.5 km in 6:00 steady    | 1 | 1500 | 360  | STEADY    | 0
+			1,5 km in 6:00 Zügig     | 1 | 1500 | 360  | STEADY    | 0
+			4 x 3 min Schwelle, 90 s dazwischen | 4 | | 180 | THRESHOLD | 90
+			2 x 20 s Steigerungen, 1 min between | 2 | | 20 | STRIDES | 60""")
 	void readsOnePart(String line, int repeats, Integer metres, int seconds, Intensity intensity, int between) {
 		assertThat(PartsText.read(line).parts())
 			.containsExactly(new Part(Part.Role.BLOCK, repeats, metres, seconds, intensity, between));
