@@ -161,7 +161,7 @@ final class Visitor {
 	}
 
 	/** Clicks in the middle of the window, where no bar of the page lies above it. */
-	private void click(WebElement element) {
+	void click(WebElement element) {
 		this.browser.driver().executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
 		element.click();
 	}

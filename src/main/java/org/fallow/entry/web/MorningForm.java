@@ -37,6 +37,8 @@ import org.jspecify.annotations.Nullable;
  * @param redFlagConfirmed true once red flags were asked again
  * @param allWell true when the one-tap button was pressed
  * @param repeated true once a measurement of low quality was asked for again
+ * @param counted beats counted over the time that the method names, instead of a heart
+ * rate
  */
 public record MorningForm(@Nullable String day, @Nullable String method, @Nullable String posture, @Nullable String rhr,
 		@Nullable String rmssd, @Nullable String rr, @Nullable String temperature,
@@ -44,11 +46,11 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		@Nullable Boolean fever, @Nullable String feverMedicine, @Nullable String eatingNormally,
 		@Nullable String feels, @Nullable Boolean soreness, @Nullable List<String> tags, @Nullable String note,
 		@Nullable String requestId, @Nullable String revision, @Nullable Boolean redFlagConfirmed,
-		@Nullable Boolean allWell, @Nullable Boolean repeated) {
+		@Nullable Boolean allWell, @Nullable Boolean repeated, @Nullable String counted) {
 
 	static MorningForm empty(String day, @Nullable String method, @Nullable String posture, String requestId) {
 		return new MorningForm(day, method, posture, null, null, null, null, Map.of(), null, null, false, "NONE", null,
-				null, false, List.of(), null, requestId, "0", false, false, false);
+				null, false, List.of(), null, requestId, "0", false, false, false, null);
 	}
 
 	/**
@@ -76,7 +78,7 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 				entry.feverMedicine().name(),
 				(entry.eatingNormally() == null) ? null : entry.eatingNormally().toString(), name(entry.feels()),
 				entry.soreness() != null, entry.tags().stream().map(Enum::name).toList(), entry.note(), requestId,
-				String.valueOf(stored.revision()), false, false, false);
+				String.valueOf(stored.revision()), false, false, false, null);
 	}
 
 	private static @Nullable String intervals(StoredMorning stored) {
@@ -97,7 +99,7 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				chosen, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine, this.eatingNormally,
 				this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision, this.redFlagConfirmed,
-				this.allWell, this.repeated);
+				this.allWell, this.repeated, this.counted);
 	}
 
 	/** The same, built on another revision and sent as a new one. */
@@ -105,7 +107,7 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, newRequestId,
-				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated);
+				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated, this.counted);
 	}
 
 	/** The same, asked once to be measured again. */
@@ -113,7 +115,7 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision,
-				this.redFlagConfirmed, this.allWell, true);
+				this.redFlagConfirmed, this.allWell, true, this.counted);
 	}
 
 	int basedOn() {

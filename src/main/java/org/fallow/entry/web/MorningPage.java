@@ -3,6 +3,7 @@ package org.fallow.entry.web;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Mornings;
 import org.fallow.entry.NewMorning;
 import org.fallow.entry.Posture;
+import org.fallow.entry.RrSeries;
 import org.fallow.entry.Saved;
 import org.fallow.entry.Severity;
 import org.fallow.entry.StoredMorning;
@@ -145,8 +147,21 @@ class MorningPage {
 			MorningForm newer = form.basedOn(changed.revision(), Submission.newRequestId().toString());
 			return refused(athlete, newer, List.of(Problem.of("", "entry.changed-elsewhere")), model);
 		}
-		redirect.addFlashAttribute("notice", Message.of("morning.stored"));
+		redirect.addFlashAttribute("notice", stored(form));
 		return "redirect:/today";
+	}
+
+	/** With RR intervals, what they gave and how good they were. */
+	private static Message stored(MorningForm form) {
+		String text = Typed.words(form.rr());
+		if (text.isEmpty()) {
+			return Message.of("morning.stored");
+		}
+		RrSeries series = RrSeries.parse(Typed.intervals(text));
+		RrSeries.Figures clean = series.clean();
+		return Message.of("morning.stored.rr", series.milliseconds().size(), series.suspects().size(),
+				Objects.requireNonNullElse(clean.heartRateBpm(), 0.0), Objects.requireNonNullElse(clean.rmssdMs(), 0.0),
+				series.isLowQuality() ? 1 : 0);
 	}
 
 	/**
@@ -197,10 +212,33 @@ class MorningPage {
 		model.addAttribute("tags", ContextTag.values());
 		model.addAttribute("redFlagsNamed", form.redFlags());
 		model.addAttribute("corrects", form.basedOn() > 0);
+		hints(athlete, form, today, model);
 		if (!model.containsAttribute("confirmRedFlag")) {
 			model.addAttribute("confirmRedFlag", false);
 		}
 		return "entry/morning";
+	}
+
+	/**
+	 * The last reading before the day, and the days of the last week without an entry.
+	 */
+	private void hints(Athlete athlete, MorningForm form, LocalDate today, Model model) {
+		LocalDate earliest = today.minusDays(BACK_FILL_DAYS);
+		Map<LocalDate, StoredMorning> week = new TreeMap<>();
+		this.mornings.of(athlete.id(), earliest.minusDays(BACK_FILL_DAYS), today)
+			.forEach((stored) -> week.put(stored.day(), stored));
+		LocalDate day = Typed.day(form.day(), "day", new ArrayList<>()).orElse(today);
+		model.addAttribute("lastReading",
+				week.values()
+					.stream()
+					.map(StoredMorning::entry)
+					.filter((entry) -> entry.day().isBefore(day) && entry.rhrBpm() != null)
+					.reduce((earlier, later) -> later)
+					.orElse(null));
+		model.addAttribute("missing",
+				earliest.datesUntil(today)
+					.filter((one) -> !week.containsKey(one) && !one.isBefore(athlete.since()) && !one.equals(day))
+					.toList());
 	}
 
 	private LocalDate today(Athlete athlete) {

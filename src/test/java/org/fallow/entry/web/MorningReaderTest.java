@@ -174,6 +174,33 @@ class MorningReaderTest {
 		assertThat(reader.morning().unsure()).isTrue();
 	}
 
+	/** Beats over the time counted, from memory: 26 in half a minute are 52 a minute. */
+	@ParameterizedTest
+	@CsvSource({ "COUNT_30, 26, 52", "COUNT_60, 53, 53" })
+	void worksOutACountedPulse(String method, String counted, double bpm) {
+		this.typed.put("method", method);
+		this.typed.put("counted", counted);
+		assertThat(read().morning().rhrBpm()).isEqualTo(bpm);
+	}
+
+	@ParameterizedTest
+	@CsvSource({ "COUNT_30, 26.5, , counted", "COUNT_30, many, , counted", "STRAP, 26, , method", "'', 26, , method",
+			"COUNT_30, 26, 50, rhr", "COUNT_60, 1000, , counted" })
+	void saysWhatIsWrongWithACount(String method, String counted, @Nullable String rhr, String field) {
+		this.typed.put("method", method);
+		this.typed.put("counted", counted);
+		if (rhr != null) {
+			this.typed.put("rhr", rhr);
+		}
+		assertThat(read().problems()).extracting(Problem::field).contains(field);
+	}
+
+	@Test
+	void takesTheSameHeartRateBesideACount() {
+		this.typed.putAll(Map.of("method", "COUNT_30", "counted", "26", "rhr", "52"));
+		assertThat(read().morning().rhrBpm()).isEqualTo(52.0);
+	}
+
 	private MorningReader read() {
 		return read(List.of());
 	}
@@ -184,7 +211,7 @@ class MorningReaderTest {
 				at.apply("rhr"), at.apply("rmssd"), at.apply("rr"), at.apply("temperature"), this.symptoms,
 				at.apply("otherSymptom"), at.apply("otherSeverity"), "true".equals(at.apply("fever")),
 				at.apply("feverMedicine"), at.apply("eatingNormally"), at.apply("feels"), false, tags, at.apply("note"),
-				null, at.apply("revision"), false, "true".equals(at.apply("allWell")), false));
+				null, at.apply("revision"), false, "true".equals(at.apply("allWell")), false, at.apply("counted")));
 	}
 
 }
