@@ -80,6 +80,16 @@
 				borderWidth: 1
 			};
 		});
+		data.breaks.forEach(function (day, at) {
+			boxes["break" + at] = {
+				type: "line",
+				scaleID: "x",
+				value: data.days.indexOf(day) - 0.5,
+				borderColor: token("--ink"),
+				borderWidth: 1.5,
+				borderDash: [2, 4]
+			};
+		});
 		return boxes;
 	}
 
@@ -108,7 +118,9 @@
 			{
 				data: series.values,
 				showLine: false,
-				pointRadius: data.days.length > 90 ? 1.8 : 2.6,
+				pointStyle: data.days.map((day) => (data.tagged.includes(day) ? "rectRot" : "circle")),
+				pointRadius: data.days.map((day) => (data.days.length > 90 ? 1.8 : 2.6)
+						* (data.tagged.includes(day) ? 1.7 : 1)),
 				pointHoverRadius: 5,
 				pointBackgroundColor: token("--ink"),
 				pointBorderColor: token("--sheet"),

@@ -47,8 +47,8 @@ class AccessibleBrowserTests extends OnRealPages {
 	@Test
 	void letsEverybodyReadAnAthletesPages() {
 		Visitor athlete = signedIn(BROWSER, this.annName);
-		check(athlete, "/today", "/morning", "/session", "/sessions", "/programme", "/return-path", "/report",
-				"/account", "/password");
+		check(athlete, "/today", "/morning", "/mornings", "/session", "/sessions", "/programme", "/return-path",
+				"/report", "/account", "/password");
 		BROWSER.expectError("404");
 		BROWSER.expectError("403");
 		check(athlete, "/nowhere", "/board");

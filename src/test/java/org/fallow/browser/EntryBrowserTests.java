@@ -107,7 +107,7 @@ class EntryBrowserTests extends OnRealPages {
 				String.join("\n", Collections.nCopies(35, "1190\n1210")));
 		Visitor athlete = signedIn(PHONE, this.annName);
 		athlete.go("/morning");
-		athlete.click(athlete.find("details:not(#count) > summary"));
+		athlete.click(athlete.find("details:has(#rr) > summary"));
 		athlete.find("#rr-file").sendKeys(file.toString());
 		new WebDriverWait(PHONE.driver(), Duration.ofSeconds(10))
 			.until((driver) -> !athlete.find("#rr").getDomProperty("value").isEmpty());
@@ -190,6 +190,70 @@ class EntryBrowserTests extends OnRealPages {
 						Map.of("offline", false, "latency", 0, "downloadThroughput", -1, "uploadThroughput", -1));
 			PHONE.driver().executeCdpCommand("Network.setCacheDisabled", Map.of("cacheDisabled", false));
 		}
+	}
+
+	/**
+	 * The day is the athlete's by the server's clock; a phone a day ahead changes
+	 * nothing.
+	 */
+	@Test
+	void goesByNoClockOfAPhone() {
+		PHONE.driver()
+			.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source",
+					"{ const real = Date.now.bind(Date); Date.now = () => real() + (window.aDayAhead ? 86400000 : 0); }"));
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/morning");
+		PHONE.driver().executeScript("window.aDayAhead = true");
+		assertThat(athlete.find("#day").getDomProperty("value")).isEqualTo(Runners.TODAY.toString());
+		athlete.type("rhr", "50");
+		athlete.press("button[name='allWell']");
+		assertThat(stored().rhrBpm()).isEqualTo(50.0);
+		athlete.go("/morning");
+		athlete.type("day", Runners.TODAY.plusDays(1).toString());
+		athlete.press("button[name='allWell']");
+		athlete.sees("problems.head");
+		assertThat(this.mornings.latest(this.ann.id(), Runners.TODAY.plusDays(1))).isEmpty();
+	}
+
+	/** A name from right to left, and a surname of forty letters, at 390 px. */
+	@Test
+	void showsNamesOfEveryLengthAndDirection() {
+		this.runners.athlete(this.team,
+				"\u0645\u0631\u064A\u0645 \u0639\u0628\u062F \u0627\u0644\u0631\u062D\u0645\u0646", "Track");
+		this.runners.athlete(this.team, "Bo " + "Wolfeschlegelsteinhausenbergerdorffwelch", "Track");
+		Visitor coach = signedIn(PHONE, this.coachName);
+		for (String page : List.of("/board", "/people", "/roll", "/brief")) {
+			coach.go(page);
+			assertThat(PHONE.driver().executeScript("return document.documentElement.scrollWidth")).as(page)
+				.isEqualTo(390L);
+		}
+		coach.go("/board");
+		assertThat(coach.text()).contains("\u0645\u0631\u064A\u0645", "Wolfeschlegelsteinhausenbergerdorffwelch");
+	}
+
+	/** A tagged morning is a mark, another method a break; the table says both. */
+	@Test
+	void drawsTheOwnMorningsWithMarksAndBreaks() {
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/morning");
+		athlete.find("#method").findElement(By.cssSelector("option[value='COUNT_60']")).click();
+		athlete.type("rhr", "50");
+		athlete.click(athlete.find("details:has(#rr) > summary"));
+		athlete.tick("tags", "TRAVEL");
+		athlete.tick("feels", "WELL");
+		athlete.press("#unwell button.primary");
+		athlete.press("a[href='/mornings']");
+		athlete.choose("weeks", "4");
+		athlete.press(".day-picker button");
+		assertThat(athlete.path()).isEqualTo("/mornings?weeks=4");
+		assertThat(PHONE.driver().executeScript("""
+				const data = JSON.parse(document.getElementById('chart-data').textContent);
+				return [data.days.length, data.tagged.join(), data.breaks.join()];"""))
+			.isEqualTo(List.of(28L, Runners.TODAY.toString(), Runners.TODAY.toString()));
+		assertThat(athlete.all("canvas")).anySatisfy((canvas) -> assertThat(canvas.getSize().height).isPositive());
+		athlete.click(athlete.find(".main details summary"));
+		assertThat(athlete.find(".main table tbody tr").getText()).contains(athlete.say("tag.TRAVEL"),
+				athlete.say("method.COUNT_60"));
 	}
 
 	/**

@@ -5,13 +5,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.UUID;
 
-import org.fallow.entry.MorningEntry;
-import org.fallow.entry.Mornings;
-import org.fallow.entry.StoredMorning;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.IllnessFacts;
@@ -35,7 +30,6 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * The coach's page of one athlete, as of today or of any past day as it was known then.
@@ -43,13 +37,9 @@ import tools.jackson.databind.json.JsonMapper;
 @Controller
 class AthletePage {
 
-	private static final int CHART_DAYS = 84;
-
 	private static final int ENTRY_DAYS = 28;
 
 	private static final int LOOK_BACK_DAYS = 180;
-
-	private static final JsonMapper JSON = JsonMapper.builder().build();
 
 	private final AthleteAccess access;
 
@@ -59,25 +49,26 @@ class AthletePage {
 
 	private final IllnessFacts facts;
 
-	private final Mornings mornings;
+	private final Charts charts;
 
 	private final RuleSets ruleSets;
 
 	private final Clock clock;
 
-	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, Mornings mornings,
+	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, Charts charts,
 			RuleSets ruleSets, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
 		this.facts = facts;
-		this.mornings = mornings;
+		this.charts = charts;
 		this.ruleSets = ruleSets;
 		this.clock = clock;
 	}
 
 	@GetMapping("/athletes/{id}")
-	String athlete(@PathVariable UUID id, @RequestParam(required = false) @Nullable String day, Model model) {
+	String athlete(@PathVariable UUID id, @RequestParam(required = false) @Nullable String day,
+			@RequestParam(required = false) @Nullable String weeks, Model model) {
 		Athlete athlete = this.access.coached(id, TraceSubject.ATHLETE_PAGE);
 		model.addAttribute("mayLoosen", this.access.mayLoosen(athlete.id()));
 		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
@@ -92,7 +83,7 @@ class AthletePage {
 		List<AssessedDay> seen = all.stream().filter((d) -> !d.day().isAfter(asOf)).toList();
 		now(model, assessment, last(seen, LOOK_BACK_DAYS), book);
 		history(model, athlete, asOf);
-		chart(model, last(seen, CHART_DAYS), athlete, asOf, book);
+		this.charts.put(model, athlete, seen, book, Charts.weeks(weeks));
 		return "board/athlete";
 	}
 
@@ -107,38 +98,17 @@ class AthletePage {
 	}
 
 	private void history(Model model, Athlete athlete, LocalDate asOf) {
-		List<EntryRow> entries = new ArrayList<>(
-				effective(athlete, asOf.minusDays(ENTRY_DAYS), asOf).values().stream().map(EntryRow::of).toList());
+		List<EntryRow> entries = new ArrayList<>(this.charts.effective(athlete, asOf.minusDays(ENTRY_DAYS), asOf)
+			.values()
+			.stream()
+			.map(EntryRow::of)
+			.toList());
 		Collections.reverse(entries);
 		model.addAttribute("entries", entries);
 		model.addAttribute("decisions", DecisionRow.of(
 				this.assessments.decisions(athlete.id()).stream().filter((d) -> !d.day().isAfter(asOf)).toList(),
 				this.facts.of(athlete.id()).stream().filter((e) -> !e.event().recorded().on().isAfter(asOf)).toList(),
 				athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
-	}
-
-	/** The entries known by the end of a day, the latest revision of each. */
-	private Map<LocalDate, StoredMorning> effective(Athlete athlete, LocalDate from, LocalDate asOf) {
-		Map<LocalDate, StoredMorning> effective = new TreeMap<>();
-		for (StoredMorning stored : this.mornings.of(athlete.id(), from, asOf)) {
-			if (!stored.entry().recorded().on().isAfter(asOf)) {
-				effective.put(stored.day(), stored);
-			}
-		}
-		return effective;
-	}
-
-	private void chart(Model model, List<AssessedDay> days, Athlete athlete, LocalDate asOf, RuleBook book) {
-		if (days.isEmpty()) {
-			model.addAttribute("chartJson", null);
-			model.addAttribute("chartRows", List.of());
-			return;
-		}
-		Map<LocalDate, MorningEntry> entries = new TreeMap<>();
-		effective(athlete, days.get(0).day(), asOf).forEach((day, stored) -> entries.put(day, stored.entry()));
-		ChartData chart = ChartData.of(days, entries, book, asOf);
-		model.addAttribute("chartJson", JSON.writeValueAsString(chart).replace("<", "\\u003c"));
-		model.addAttribute("chartRows", ChartRow.of(days, chart));
 	}
 
 	private static <T> List<T> last(List<T> all, int most) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 
 import org.fallow.baseline.Deviation;
 import org.fallow.baseline.RhrBaseline;
@@ -24,8 +25,11 @@ import org.jspecify.annotations.Nullable;
  * @param rhr resting heart rate, bpm
  * @param rmssd RMSSD, ms; absent if the athlete has none
  * @param spans illness, holds and stages
+ * @param tagged days that carry circumstances, in order
+ * @param breaks days on which the reading is first taken in another way, in order
  */
-public record ChartData(List<String> days, String today, Lines rhr, @Nullable Lines rmssd, List<Stretch> spans) {
+public record ChartData(List<String> days, String today, Lines rhr, @Nullable Lines rmssd, List<Stretch> spans,
+		List<String> tagged, List<String> breaks) {
 
 	private static final int MEDIAN_MORNINGS = 3;
 
@@ -48,7 +52,33 @@ public record ChartData(List<String> days, String today, Lines rhr, @Nullable Li
 		medians(rmssd);
 		boolean hasRmssd = rmssd.values().stream().anyMatch(Objects::nonNull);
 		String today = assessed.get(assessed.size() - 1).day().toString();
-		return new ChartData(days, today, rhr, hasRmssd ? rmssd : null, stretches(assessed, book));
+		return new ChartData(days, today, rhr, hasRmssd ? rmssd : null, stretches(assessed, book), tagged(entries),
+				breaks(entries));
+	}
+
+	private static List<String> tagged(Map<LocalDate, MorningEntry> entries) {
+		return entries.values()
+			.stream()
+			.filter((entry) -> !entry.tags().isEmpty())
+			.map((entry) -> entry.day().toString())
+			.sorted()
+			.toList();
+	}
+
+	/** Another method or posture is another series: nothing is compared across. */
+	private static List<String> breaks(Map<LocalDate, MorningEntry> entries) {
+		List<String> breaks = new ArrayList<>();
+		MorningEntry before = null;
+		for (MorningEntry entry : new TreeMap<>(entries).values()) {
+			if (entry.method() == null) {
+				continue;
+			}
+			if (before != null && (before.method() != entry.method() || before.posture() != entry.posture())) {
+				breaks.add(entry.day().toString());
+			}
+			before = entry;
+		}
+		return breaks;
 	}
 
 	private static void rhrRange(AssessedDay day, Lines lines, RuleSet rules) {

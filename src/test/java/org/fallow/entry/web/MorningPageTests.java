@@ -249,6 +249,23 @@ class MorningPageTests {
 			.doesNotContain("<script>alert");
 	}
 
+	/** Emoji, and letters written from right to left, come back as they were. */
+	@Test
+	void keepsEmojiAndOtherScripts() throws Exception {
+		String note = "\uD83E\uDD12 \u0645\u0631\u0647\u0642 \uD83D\uDC68\u200D\uD83D\uDC69\u200D\uD83D\uDC67";
+		this.mvc.perform(form().with("note", note).sentBy(this.byAnn)).andExpect(redirectedUrl("/today"));
+		assertThat(stored()).singleElement().satisfies((morning) -> assertThat(morning.entry().note()).isEqualTo(note));
+		assertThat(html(get("/morning").with(user(this.byAnn)))).contains(">" + note + "</textarea>");
+	}
+
+	@Test
+	void losesNothingOfANoteThatIsTooLong() throws Exception {
+		String note = "x".repeat(5_000);
+		assertThat(html(form().with("note", note).sentBy(this.byAnn))).contains(">" + note + "</textarea>",
+				"id=\"note-problem\"", "2,000");
+		assertThat(stored()).isEmpty();
+	}
+
 	@Test
 	void remembersHowWasMeasuredLast() throws Exception {
 		this.mvc
