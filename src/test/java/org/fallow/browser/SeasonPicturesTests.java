@@ -29,6 +29,7 @@ import org.fallow.entry.Severity;
 import org.fallow.entry.Submission;
 import org.fallow.entry.Symptom;
 import org.fallow.rules.Intensity;
+import org.fallow.team.Athlete;
 import org.fallow.team.People;
 import org.fallow.team.Role;
 import org.fallow.training.Programmes;
@@ -106,6 +107,83 @@ class SeasonPicturesTests extends OnRealPages {
 		coach("/athletes/" + this.ann.id().value(), "clearance.FULL_TRAINING", "season-8-closed", Browser.Size.DESK);
 		live(RACE);
 		athlete("/today", "version.AS_PROGRAMMED", "season-9-race", Browser.Size.PHONE);
+	}
+
+	/** Every state of a page, light and dark, at both widths: looked at, not compared. */
+	@Test
+	void drawsEveryState() throws IOException {
+		state(null, "/sign-in", "signed-out");
+		Athlete newcomer = this.runners.athlete(this.team, "Bo Birch", "Track");
+		String bo = this.runners.open(newcomer.id());
+		state(bo, "/today", "no-data");
+		state(bo, "/mornings", "no-data-chart");
+		state(bo, "/sessions", "nothing-programmed");
+		enter(newcomer.id(), with(ONSET, 52));
+		state(bo, "/today", "first-week");
+		state(this.annName, "/today", "not-entered");
+		enter(this.ann.id(), with(ONSET, 50));
+		state(this.annName, "/today", "cleared");
+		enter(this.ann.id(), with(ONSET, 50, new ReportedSymptom(Symptom.SNEEZING, Severity.MILD, null)).basedOn(1));
+		state(this.annName, "/today", "easy");
+		enter(newcomer.id(),
+				with(ONSET, 52, new ReportedSymptom(Symptom.CHEST_PAIN, Severity.SEVERE, null)).basedOn(1));
+		state(bo, "/today", "refer");
+		BROWSER.expectError("404");
+		state(this.annName, "/nowhere", "error");
+	}
+
+	@Test
+	void drawsEveryStage() throws IOException {
+		writeTheProgramme();
+		live(ONSET);
+		state(this.annName, "/today", "rest");
+		live(LocalDate.of(2026, 3, 24));
+		state(this.annName, "/today", "stage-1");
+		live(LocalDate.of(2026, 4, 1));
+		state(this.annName, "/today", "stage-2");
+		live(LocalDate.of(2026, 4, 7));
+		state(this.annName, "/today", "stage-3");
+		this.clock.set(LocalDate.of(2026, 4, 12), LocalTime.of(9, 0), ZoneOffset.UTC);
+		state(this.annName, "/today", "gone-quiet");
+		state(this.coachName, "/board", "gone-quiet-board");
+	}
+
+	/**
+	 * No run is logged, so no gate opens: after twice the path's length it is stalled.
+	 */
+	@Test
+	void drawsAStalledReturn() throws IOException {
+		for (LocalDate day = ONSET; day.isBefore(ONSET.plusDays(50)); day = day.plusDays(1)) {
+			this.clock.set(day, LocalTime.of(7, 0), ZoneOffset.UTC);
+			enter(this.ann.id(), morning(day));
+		}
+		state(this.annName, "/today", "stalled");
+		state(this.annName, "/return-path", "stalled-path");
+	}
+
+	private void enter(PersonId athlete, NewMorning morning) {
+		CurrentPerson.runAs(athlete,
+				() -> assertThat(
+						this.mornings.save(athlete, morning, Submission.page(athlete, Role.ATHLETE, UUID.randomUUID())))
+					.isInstanceOf(Saved.Stored.class));
+	}
+
+	private void state(@Nullable String who, String page, String state) throws IOException {
+		BROWSER.driver().manage().deleteAllCookies();
+		Visitor visitor = (who == null) ? visitor(BROWSER) : signedIn(BROWSER, who);
+		for (String look : List.of("light", "dark")) {
+			BROWSER.prefer(look);
+			visitor.go(page);
+			for (Browser.Size size : Browser.Size.values()) {
+				BROWSER.show(size);
+				BROWSER.driver()
+					.executeAsyncScript(
+							"const done = arguments[0]; requestAnimationFrame(() => setTimeout(done, 300))");
+				Files.write(FOLDER.resolve("state-" + state + "-" + look + "-" + size.width() + ".png"),
+						BROWSER.driver().getScreenshotAs(OutputType.BYTES));
+			}
+		}
+		BROWSER.prefer("light");
 	}
 
 	private void writeTheProgramme() {

@@ -9,6 +9,7 @@ import org.fallow.illness.Assessments;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Mark;
+import org.fallow.illness.core.RhrEvidence;
 import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.Said;
 import org.fallow.illness.view.StateView;
@@ -66,6 +67,12 @@ class TodayPage {
 		model.addAttribute("under18", athlete.isUnder18(today));
 		model.addAttribute("advice", Said.all(assessment.notices()));
 		model.addAttribute("episode", EpisodeView.of(assessment, book));
+		RhrEvidence rhr = assessment.rhr();
+		int from = book.on(today).rules().baseline().provisionalFrom();
+		boolean unknown = rhr.reading() != null && rhr.baseline() == null && assessment.state().episode() == null;
+		model.addAttribute("readings", unknown ? rhr.n() : null);
+		model.addAttribute("provisional", rhr.reading() != null && rhr.provisional());
+		model.addAttribute("readingsWanted", from);
 		model.addAttribute("inGroup", athlete.groupId() != null);
 		model.addAttribute("sessions",
 				this.plans.of(athlete.id(), today).on(today).stream().map(TodaySession::of).toList());

@@ -128,7 +128,11 @@ class WeekPage {
 				plan.sessions().stream().map((session) -> PlanLine.of(session, plan.ceilings())).toList());
 		model.addAttribute("under18", athlete.isUnder18(plan.position().today()));
 		model.addAttribute("inGroup", athlete.groupId() != null);
-		model.addAttribute("weeks", this.log.of(athlete.id(), WEEKS));
+		model.addAttribute("weeks",
+				this.log.of(athlete.id(), WEEKS)
+					.stream()
+					.filter((week) -> !week.sessions().isEmpty() || week.minutesRun() > 0)
+					.toList());
 		model.addAttribute("statement", this.statements.of(athlete.id()));
 		model.addAttribute("problems", problems);
 		model.addAttribute("requestId", Submission.newRequestId());
