@@ -57,12 +57,15 @@ class NothingPersonalTests extends OverHttp {
 	 * links take the request to change the session's id, and read the session, not the
 	 * address; the roll reads which answer the browser has.
 	 */
-	private static final Map<String, Set<String>> ALLOWED = Map.of("/board", Set.of("day", "group", "clearance"),
-			"/athletes/{id}", Set.of("day"), "/morning", Set.of("day"), "/import/{id}", Set.of("page"), "/sharing",
-			Set.of("before"), "/reset", Set.of("anything, by java.lang.String"), "/reset/{token}",
-			Set.of("anything, by jakarta.servlet.http.HttpServletRequest"), "/join/{secret}",
-			Set.of("anything, by jakarta.servlet.http.HttpServletRequest"), "/programme/{id}", Set.of("week"), "/roll",
-			Set.of("day", "group", "anything, by org.springframework.web.context.request.WebRequest"));
+	private static final Map<String, Set<String>> ALLOWED = Map.ofEntries(
+			Map.entry("/board", Set.of("day", "group", "clearance")), Map.entry("/athletes/{id}", Set.of("day")),
+			Map.entry("/morning", Set.of("day")), Map.entry("/thread", Set.of("day")),
+			Map.entry("/athletes/{id}/thread", Set.of("day")), Map.entry("/import/{id}", Set.of("page")),
+			Map.entry("/sharing", Set.of("before")), Map.entry("/reset", Set.of("anything, by java.lang.String")),
+			Map.entry("/reset/{token}", Set.of("anything, by jakarta.servlet.http.HttpServletRequest")),
+			Map.entry("/join/{secret}", Set.of("anything, by jakarta.servlet.http.HttpServletRequest")),
+			Map.entry("/programme/{id}", Set.of("week")), Map.entry("/roll",
+					Set.of("day", "group", "anything, by org.springframework.web.context.request.WebRequest")));
 
 	/** What a variable of a path may be: ids, and the secrets of links. */
 	private static final Set<String> PATH_VARIABLES = Set.of("id", "teamId", "version", "token", "secret");
