@@ -37,7 +37,8 @@ class DoorsTest {
 		.areAnnotatedWith(Service.class)
 		.and()
 		.areDeclaredInClassesThat()
-		.resideInAnyPackage("org.fallow.entry..", "org.fallow.illness..", "org.fallow.board..", "org.fallow.training..")
+		.resideInAnyPackage("org.fallow.entry..", "org.fallow.illness..", "org.fallow.board..", "org.fallow.training..",
+				"org.fallow.contact..")
 		.should()
 		.beAnnotatedWith(OfAthlete.class)
 		.orShould()

@@ -33,7 +33,7 @@ class ModulesTest {
 	@Test
 	void findsTheModules() {
 		assertThat(this.modules.stream().map((module) -> module.getIdentifier().toString())).contains("wording",
-				"access", "platform", "team", "rules", "entry", "baseline", "illness", "training");
+				"access", "platform", "team", "rules", "entry", "baseline", "illness", "training", "contact");
 	}
 
 }

@@ -63,10 +63,9 @@ class PureCoreTest {
 		.belongToAnyOf(HashMap.class, HashSet.class);
 
 	private static GivenClassesConjunction core() {
-		return noClasses()
-			.that(resideInAnyPackage("org.fallow.baseline..", "org.fallow.illness.core..", "org.fallow.training.core..",
-					"org.fallow.wording..")
-				.and(DescribedPredicate.not(simpleName("package-info"))));
+		return noClasses().that(resideInAnyPackage("org.fallow.baseline..", "org.fallow.illness.core..",
+				"org.fallow.training.core..", "org.fallow.contact.core..", "org.fallow.wording..")
+			.and(DescribedPredicate.not(simpleName("package-info"))));
 	}
 
 	private static DescribedPredicate<JavaCall<?>> isNow() {

@@ -2,7 +2,7 @@
  * What a coach looks at: the squad board and one athlete's page; reads only.
  */
 @ApplicationModule(allowedDependencies = { "wording", "access", "platform", "team", "rules", "entry", "baseline",
-		"illness", "illness :: core", "illness :: view", "training", "training :: core" })
+		"illness", "illness :: core", "illness :: view", "training", "training :: core", "contact" })
 @NullMarked
 package org.fallow.board;
 

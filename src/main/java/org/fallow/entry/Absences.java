@@ -1,12 +1,17 @@
 package org.fallow.entry;
 
 import org.fallow.team.OfAthlete;
+import org.fallow.team.OfAthletes;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.team.Athlete;
@@ -95,6 +100,26 @@ public class Absences {
 			.param(athlete.value())
 			.query(Absences::read)
 			.list();
+	}
+
+	/**
+	 * The absences of several athletes as they stand.
+	 * @param athletes whose
+	 * @return by athlete's id, without those who noted none
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<UUID, List<Absence>> of(Collection<PersonId> athletes) {
+		Map<UUID, List<Absence>> found = new TreeMap<>();
+		this.client.sql("""
+				select distinct on (athlete_id, key) * from absence where athlete_id = any (?)
+				order by athlete_id, key, revision desc""")
+			.param(athletes.stream().map(PersonId::value).toArray(UUID[]::new))
+			.query((row) -> {
+				found.computeIfAbsent(row.getObject("athlete_id", UUID.class), (id) -> new ArrayList<>())
+					.add(read(row, 0));
+			});
+		return found;
 	}
 
 	List<Absence> all(PersonId athlete) {

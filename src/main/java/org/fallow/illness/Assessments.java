@@ -179,4 +179,16 @@ public class Assessments {
 		return this.decisions.of(athlete);
 	}
 
+	/**
+	 * What changed in the episodes of several athletes, without the evidence.
+	 * @param athletes whose
+	 * @param from first day, inclusive
+	 * @return oldest first
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public List<StageChange> changes(Collection<PersonId> athletes, LocalDate from) {
+		return this.decisions.since(athletes, from);
+	}
+
 }

@@ -2,7 +2,9 @@ package org.fallow.illness;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.entry.Columns;
@@ -58,6 +60,19 @@ class DecisionRows {
 					new Decision(Decision.Kind.valueOf(row.getString("kind")), row.getInt("from_stage"),
 							row.getInt("to_stage")),
 					row.getString("rule_hash"), row.getString("evidence")))
+			.list();
+	}
+
+	List<StageChange> since(Collection<PersonId> athletes, LocalDate from) {
+		return this.client.sql("""
+				select athlete_id, day, kind, from_stage, to_stage from stage_decision
+				where athlete_id = any (:ids) and day >= :from order by day, number, athlete_id""")
+			.param("ids", AssessmentRows.ids(athletes))
+			.param("from", from)
+			.query((row, n) -> new StageChange(new PersonId(row.getObject("athlete_id", UUID.class)),
+					row.getObject("day", LocalDate.class),
+					new Decision(Decision.Kind.valueOf(row.getString("kind")), row.getInt("from_stage"),
+							row.getInt("to_stage"))))
 			.list();
 	}
 

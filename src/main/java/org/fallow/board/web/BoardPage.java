@@ -15,6 +15,7 @@ import java.util.UUID;
 import org.fallow.access.PersonId;
 import org.fallow.access.TraceSubject;
 import org.fallow.board.LastEntries;
+import org.fallow.contact.Needs;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
 import org.fallow.rules.Clearance;
@@ -48,16 +49,19 @@ class BoardPage {
 
 	private final LastEntries lastEntries;
 
+	private final Needs needs;
+
 	private final RuleSets ruleSets;
 
 	private final Clock clock;
 
-	BoardPage(AthleteAccess access, Squad squad, Assessments assessments, LastEntries lastEntries, RuleSets ruleSets,
-			Clock clock) {
+	BoardPage(AthleteAccess access, Squad squad, Assessments assessments, LastEntries lastEntries, Needs needs,
+			RuleSets ruleSets, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
 		this.lastEntries = lastEntries;
+		this.needs = needs;
 		this.ruleSets = ruleSets;
 		this.clock = clock;
 	}
@@ -76,10 +80,13 @@ class BoardPage {
 		List<Group> groups = teams.stream().flatMap((team) -> this.squad.groupsOf(team.id()).stream()).toList();
 		UUID chosenGroup = chosenGroup(group, groups);
 		Clearance chosen = chosenClearance(clearance);
-		List<BoardRow> rows = rows(athletes.stream()
+		List<Athlete> shown = athletes.stream()
 			.filter((athlete) -> chosenGroup == null || chosenGroup.equals(athlete.groupId()))
-			.toList(), groups, asOf, today);
+			.toList();
+		List<BoardRow> rows = rows(shown, groups, asOf, today);
 		days(model, asOf, today, earliest);
+		model.addAttribute("needs", asOf.equals(today) ? this.needs.lines(ids(shown), today) : null);
+		model.addAttribute("offDays", Needs.OFF_DAYS);
 		model.addAttribute("counts", counts(rows));
 		model.addAttribute("total", rows.size());
 		model.addAttribute("silent", this.squad.silentOnesOf(coach));

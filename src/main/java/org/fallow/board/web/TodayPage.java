@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 
+import org.fallow.contact.Marks;
 import org.fallow.entry.Sessions;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.core.Course;
@@ -42,15 +43,18 @@ class TodayPage {
 
 	private final Sessions sessions;
 
+	private final Marks marks;
+
 	private final Clock clock;
 
 	TodayPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Plans plans, Sessions sessions,
-			Clock clock) {
+			Marks marks, Clock clock) {
 		this.access = access;
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
 		this.plans = plans;
 		this.sessions = sessions;
+		this.marks = marks;
 		this.clock = clock;
 	}
 
@@ -73,6 +77,7 @@ class TodayPage {
 		model.addAttribute("readings", unknown ? rhr.n() : null);
 		model.addAttribute("provisional", rhr.reading() != null && rhr.provisional());
 		model.addAttribute("readingsWanted", from);
+		model.addAttribute("words", this.marks.shared(athlete.id()));
 		model.addAttribute("inGroup", athlete.groupId() != null);
 		model.addAttribute("sessions",
 				this.plans.of(athlete.id(), today).on(today).stream().map(TodaySession::of).toList());

@@ -61,6 +61,7 @@ class NothingPersonalTests extends OverHttp {
 			Map.entry("/board", Set.of("day", "group", "clearance")),
 			Map.entry("/athletes/{id}", Set.of("day", "weeks")), Map.entry("/mornings", Set.of("weeks")),
 			Map.entry("/morning", Set.of("day")), Map.entry("/import/{id}", Set.of("page")),
+			Map.entry("/thread", Set.of("day")), Map.entry("/athletes/{id}/thread", Set.of("day")),
 			Map.entry("/sharing", Set.of("before")), Map.entry("/reset", Set.of("anything, by java.lang.String")),
 			Map.entry("/reset/{token}", Set.of("anything, by jakarta.servlet.http.HttpServletRequest")),
 			Map.entry("/join/{secret}", Set.of("anything, by jakarta.servlet.http.HttpServletRequest")),
