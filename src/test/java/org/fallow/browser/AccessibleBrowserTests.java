@@ -70,7 +70,7 @@ class AccessibleBrowserTests extends OnRealPages {
 	void letsEverybodyReadAnIllAthletesPages() {
 		save(this.ann, Symptom.FEVERISH);
 		Visitor athlete = signedIn(BROWSER, this.annName);
-		check(athlete, "/today", "/morning", "/return-path", "/sessions");
+		check(athlete, "/today", "/morning", "/return-path", "/sessions", "/thread");
 	}
 
 	@Test
@@ -106,8 +106,8 @@ class AccessibleBrowserTests extends OnRealPages {
 		Visitor coach = signedIn(BROWSER, this.coachName);
 		String page = "/athletes/" + this.ann.id().value();
 		check(coach, "/board", "/board?day=" + Runners.TODAY.minusDays(3), page, page + "/clearance",
-				page + "/decision", page + "/return-path", page + "/sessions", "/roll", "/brief", "/programme",
-				"/people", "/rules", "/import", "/style");
+				page + "/decision", page + "/return-path", page + "/sessions", page + "/words", page + "/thread",
+				"/roll", "/brief", "/programme", "/people", "/rules", "/import", "/style");
 	}
 
 	@Test
