@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -60,6 +61,35 @@ class EntryBrowserTests extends OnRealPages {
 		System.out.println("A well morning: " + taps + " taps, 2 figures, " + millis + " ms by script");
 		assertThat(taps).isLessThanOrEqualTo(2);
 		assertThat(stored().method()).isEqualTo(Method.STRAP);
+	}
+
+	/** By keyboard alone, and what has the focus is never hidden under the bar. */
+	@Test
+	void entersAWellMorningByKeyboardAlone() {
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/morning");
+		boolean typed = false;
+		for (int tab = 0; tab < 60; tab++) {
+			PHONE.driver().switchTo().activeElement().sendKeys(Keys.TAB);
+			WebElement focused = PHONE.driver().switchTo().activeElement();
+			String name = String.valueOf(focused.getDomAttribute("name"));
+			if (name.equals("rhr")) {
+				focused.sendKeys("50");
+				typed = true;
+			}
+			if (name.equals("allWell")) {
+				assertThat(PHONE.driver()
+					.executeScript("const box = arguments[0].getBoundingClientRect();"
+							+ "return arguments[0].contains(document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2))",
+							focused))
+					.isEqualTo(true);
+				focused.sendKeys(Keys.ENTER);
+				break;
+			}
+		}
+		assertThat(typed).isTrue();
+		athlete.sees("clearance.FULL_TRAINING");
+		assertThat(stored().rhrBpm()).isEqualTo(50.0);
 	}
 
 	/** What is reached without scrolling at 390 by 844: the figure and the one tap. */
