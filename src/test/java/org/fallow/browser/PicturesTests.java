@@ -96,6 +96,8 @@ class PicturesTests {
 		take(athlete, "/sessions", "sessions");
 		at(athlete, "#log-head", "sessions-log");
 		take(athlete, "/calendar", "calendar");
+		take(athlete, "/mornings?weeks=26", "mornings");
+		take(athlete, "/thread", "thread");
 		take(athlete, "/sharing", "sharing");
 		at(athlete, "#trace-head", "sharing-trace");
 		athlete.go("/morning");
