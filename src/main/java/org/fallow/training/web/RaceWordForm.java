@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.util.Objects;
 import java.util.UUID;
 
-import org.fallow.entry.Submission;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,14 +35,8 @@ public record RaceWordForm(@Nullable String raceOn, @Nullable String agreed, @Nu
 		return Objects.requireNonNullElse(this.raceReason, "").strip();
 	}
 
-	/** The sending's id; one that cannot be read is taken for a new sending. */
 	UUID request() {
-		try {
-			return UUID.fromString(String.valueOf(this.requestId));
-		}
-		catch (IllegalArgumentException ex) {
-			return Submission.newRequestId();
-		}
+		return StatementForm.request(this.requestId);
 	}
 
 }

@@ -22,10 +22,14 @@ public record StatementForm(@Nullable String weekMinutes, @Nullable String longM
 		return new StatementForm(null, null, null, null);
 	}
 
-	/** The sending's id; one that cannot be read is taken for a new sending. */
 	UUID request() {
+		return request(this.requestId);
+	}
+
+	/** A sending's id; one that cannot be read is taken for a new sending. */
+	static UUID request(@Nullable String typed) {
 		try {
-			return UUID.fromString(String.valueOf(this.requestId));
+			return UUID.fromString(String.valueOf(typed));
 		}
 		catch (IllegalArgumentException ex) {
 			return Submission.newRequestId();
