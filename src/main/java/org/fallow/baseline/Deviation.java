@@ -35,15 +35,25 @@ public record Deviation(double dev, double tolerance, double low, double high, R
 	 */
 	public static Deviation of(double rhrBpm, RhrBaseline baseline, double stepBpm, RuleSet.Flags rules) {
 		double dev = rhrBpm - baseline.median();
-		double tolerance = Math.min(rules.bandCeiling(),
-				Math.max(rules.bandFloor(), rules.bandSpreads() * baseline.spread()) + stepBpm / 2);
-		double low = -Math.max(rules.lowFloor(), rules.lowSpreads() * baseline.spread());
-		double high = Math.min(rules.highCeiling(),
-				Math.max(rules.highFloor(), rules.highSpreads() * baseline.spread()));
+		double tolerance = tolerance(baseline.spread(), stepBpm, rules);
+		double low = low(baseline.spread(), rules);
+		double high = high(baseline.spread(), rules);
 		return new Deviation(dev, tolerance, low, high, flag(dev, tolerance, low, high, rules));
 	}
 
-	private static RhrFlag flag(double dev, double tolerance, double low, double high, RuleSet.Flags rules) {
+	static double tolerance(double spread, double stepBpm, RuleSet.Flags rules) {
+		return Math.min(rules.bandCeiling(), Math.max(rules.bandFloor(), rules.bandSpreads() * spread) + stepBpm / 2);
+	}
+
+	static double low(double spread, RuleSet.Flags rules) {
+		return -Math.max(rules.lowFloor(), rules.lowSpreads() * spread);
+	}
+
+	static double high(double spread, RuleSet.Flags rules) {
+		return Math.min(rules.highCeiling(), Math.max(rules.highFloor(), rules.highSpreads() * spread));
+	}
+
+	static RhrFlag flag(double dev, double tolerance, double low, double high, RuleSet.Flags rules) {
 		if (dev >= Math.max(rules.veryHigh(), high)) {
 			return RhrFlag.VERY_HIGH;
 		}

@@ -32,8 +32,12 @@ public record RhrBaseline(int n, double median, double spread) {
 		if (readings.length < rules.provisionalFrom()) {
 			return null;
 		}
-		double spread = Math.max(rules.leastSpreadBpm(), rules.madScale() * Statistics.mad(readings));
-		return new RhrBaseline(readings.length, Statistics.median(readings), spread);
+		return new RhrBaseline(readings.length, Statistics.median(readings), spread(Statistics.mad(readings), rules));
+	}
+
+	/** The spread of a MAD. */
+	static double spread(double mad, RuleSet.Baseline rules) {
+		return Math.max(rules.leastSpreadBpm(), rules.madScale() * mad);
 	}
 
 	/**

@@ -18,16 +18,21 @@ public final class Statistics {
 	 */
 	public static double mean(double[] values) {
 		requireSome(values, 1);
+		return mean(values, 0, values.length);
+	}
+
+	/** The same of finite values from an index to an index, exclusive. */
+	static double mean(double[] values, int from, int to) {
 		double sum = 0;
-		for (double value : values) {
-			sum += value;
+		for (int i = from; i < to; i++) {
+			sum += values[i];
 		}
-		double first = sum / values.length;
+		double first = sum / (to - from);
 		double rest = 0;
-		for (double value : values) {
-			rest += value - first;
+		for (int i = from; i < to; i++) {
+			rest += values[i] - first;
 		}
-		return first + rest / values.length;
+		return first + rest / (to - from);
 	}
 
 	/**
@@ -37,15 +42,20 @@ public final class Statistics {
 	 */
 	public static double sd(double[] values) {
 		requireSome(values, 2);
-		double mean = mean(values);
+		return sd(values, 0, values.length, mean(values, 0, values.length));
+	}
+
+	/** The same of finite values from an index to an index, exclusive. */
+	static double sd(double[] values, int from, int to, double mean) {
 		double squares = 0;
 		double rest = 0;
-		for (double value : values) {
-			double distance = value - mean;
+		for (int i = from; i < to; i++) {
+			double distance = values[i] - mean;
 			squares += distance * distance;
 			rest += distance;
 		}
-		return Math.sqrt(Math.max(0, squares - rest * rest / values.length) / (values.length - 1));
+		int n = to - from;
+		return Math.sqrt(Math.max(0, squares - rest * rest / n) / (n - 1));
 	}
 
 	/**

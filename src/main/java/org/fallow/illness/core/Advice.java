@@ -58,7 +58,6 @@ final class Advice {
 
 	private static long feverMornings(DayFold fold, Draft episode) {
 		return fold.known.mornings(episode.firstOnset, fold.day.plusDays(1))
-			.values()
 			.stream()
 			.filter((morning) -> fold.sickness(morning.effective()).fever())
 			.count();
@@ -67,7 +66,6 @@ final class Advice {
 	/** Sick again this morning, after a symptom-free morning of the same illness. */
 	private static boolean isWorseAfterBetter(DayFold fold, Draft episode) {
 		boolean better = fold.known.mornings(episode.firstOnset, fold.day)
-			.values()
 			.stream()
 			.anyMatch((morning) -> !fold.sickness(morning.effective()).isSick() && !fold.isReported(morning.day()));
 		return better && fold.seen.entered() && fold.seen.isSick();
@@ -77,7 +75,7 @@ final class Advice {
 	private static boolean hasLasted(DayFold fold) {
 		Set<Symptom> lasting = EnumSet.allOf(Symptom.class);
 		LocalDate first = fold.day;
-		for (Morning morning : fold.known.backFrom(fold.day).values()) {
+		for (Morning morning : fold.known.backFrom(fold.day)) {
 			lasting.retainAll(symptoms(fold, morning.effective()));
 			if (lasting.isEmpty()) {
 				break;
@@ -122,7 +120,6 @@ final class Advice {
 		Notices.add(notices, catching, "stay-away");
 		LocalDate from = fold.day.minusDays(fold.rules.advice().stomachApartDays());
 		boolean stomach = fold.known.mornings(from, fold.day.plusDays(1))
-			.values()
 			.stream()
 			.anyMatch((morning) -> fold.sickness(morning.effective()).stomach());
 		Notices.add(notices, stomach, "stay-away-stomach", 24 * fold.rules.advice().stomachApartDays());
@@ -137,7 +134,7 @@ final class Advice {
 	}
 
 	private static @Nullable MorningEntry lastEntry(DayFold fold) {
-		return fold.known.backFrom(fold.day).values().stream().findFirst().map(Morning::effective).orElse(null);
+		return fold.known.backFrom(fold.day).stream().findFirst().map(Morning::effective).orElse(null);
 	}
 
 	/** In a return that began long ago, or back from a long absence. */

@@ -207,7 +207,6 @@ final class DayFold {
 	private boolean isNearFever() {
 		LocalDate from = this.day.minusDays(this.rules.opening().withdrawalAfterFeverDays());
 		boolean entered = this.known.mornings(from, this.day.plusDays(1))
-			.values()
 			.stream()
 			.flatMap((morning) -> morning.revisions().stream())
 			.anyMatch((morning) -> sickness(morning).fever());

@@ -97,7 +97,7 @@ final class Gates {
 		int missed = 0;
 		for (LocalDate date = this.fold.day; date.isAfter(this.episode.latestOnset)
 				&& missed < 2; date = date.minusDays(1)) {
-			Morning morning = this.fold.known.mornings(date, date.plusDays(1)).get(date);
+			Morning morning = this.fold.known.morningOn(date);
 			boolean sick = morning != null && this.fold.sickness(morning.effective()).isSick();
 			if (sick || this.fold.isReported(date)) {
 				return free;
@@ -113,7 +113,6 @@ final class Gates {
 	static boolean isNearFever(DayFold fold) {
 		boolean reported = fold.isFeverReported(fold.day) || fold.isFeverReported(fold.day.minusDays(1));
 		return reported || fold.known.backFrom(fold.day)
-			.values()
 			.stream()
 			.limit(2)
 			.map(Morning::effective)

@@ -1,11 +1,11 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
+import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableMap;
 import java.util.TreeMap;
 
 import org.fallow.entry.Absence;
@@ -25,7 +25,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class Known {
 
-	private final TreeMap<LocalDate, Morning> mornings = new TreeMap<>();
+	private final ArrayList<Morning> mornings = new ArrayList<>();
+
+	private final Readings readings = new Readings(this);
 
 	private final TreeMap<String, SessionLog> sessions = new TreeMap<>();
 
@@ -43,6 +45,9 @@ final class Known {
 
 	private final @Nullable LocalDate adultFrom;
 
+	/** Counts up when earlier mornings may have to be read differently. */
+	private int stamp;
+
 	Known(@Nullable LocalDate adultFrom) {
 		this.adultFrom = adultFrom;
 	}
@@ -50,7 +55,7 @@ final class Known {
 	/** A copy that can grow by itself, with the mornings and sessions from a day on. */
 	Known from(LocalDate day) {
 		Known copy = new Known(this.adultFrom);
-		copy.mornings.putAll(this.mornings.tailMap(day, true));
+		copy.mornings.addAll(this.mornings.subList(indexOf(day), this.mornings.size()));
 		this.sessions.forEach((key, session) -> {
 			if (!session.day().isBefore(day)) {
 				copy.sessions.put(key, session);
@@ -72,7 +77,7 @@ final class Known {
 	void add(Fact fact) {
 		this.fresh.add(fact);
 		if (fact instanceof MorningEntry entry) {
-			this.mornings.merge(entry.day(), new Morning(List.of(entry)), Known::revised);
+			add(entry);
 		}
 		else if (fact instanceof SessionLog session) {
 			this.sessions.put(session.key(), session);
@@ -82,9 +87,11 @@ final class Known {
 		}
 		else if (fact instanceof MedicineChange change) {
 			this.medicines.add(change);
+			this.stamp++;
 		}
 		else if (fact instanceof KnownSymptom symptom) {
 			this.knownSymptoms.add(symptom);
+			this.stamp++;
 		}
 		else if (fact instanceof HealthCondition condition) {
 			this.conditions.add(condition);
@@ -94,10 +101,52 @@ final class Known {
 		}
 	}
 
-	private static Morning revised(Morning before, Morning after) {
-		List<MorningEntry> all = new ArrayList<>(before.revisions());
-		all.addAll(after.revisions());
-		return new Morning(all);
+	private void add(MorningEntry entry) {
+		int index = indexOf(entry.day());
+		if (index == this.mornings.size()) {
+			this.mornings.add(Morning.of(entry));
+			return;
+		}
+		this.stamp++;
+		Morning there = this.mornings.get(index);
+		if (there.day().equals(entry.day())) {
+			this.mornings.set(index, there.revisedBy(entry));
+		}
+		else {
+			this.mornings.add(index, Morning.of(entry));
+		}
+	}
+
+	/** The first morning on or after a day: most are asked for near the end. */
+	private int indexOf(LocalDate day) {
+		int low = 0;
+		int high = this.mornings.size();
+		for (int step = 1; high > low; step *= 2) {
+			int probe = Math.max(low, high - step);
+			if (this.mornings.get(probe).day().isBefore(day)) {
+				low = probe + 1;
+				break;
+			}
+			high = probe;
+		}
+		while (low < high) {
+			int middle = (low + high) / 2;
+			if (this.mornings.get(middle).day().isBefore(day)) {
+				low = middle + 1;
+			}
+			else {
+				high = middle;
+			}
+		}
+		return low;
+	}
+
+	int stamp() {
+		return this.stamp;
+	}
+
+	Readings readings() {
+		return this.readings;
 	}
 
 	/** Facts recorded on the current day, in the order recorded. */
@@ -110,18 +159,43 @@ final class Known {
 	}
 
 	@Nullable MorningEntry morning(LocalDate day) {
-		Morning morning = this.mornings.get(day);
+		Morning morning = morningOn(day);
 		return (morning == null) ? null : morning.effective();
 	}
 
+	@Nullable Morning morningOn(LocalDate day) {
+		int index = indexOf(day);
+		Morning morning = (index == this.mornings.size()) ? null : this.mornings.get(index);
+		return (morning != null && morning.day().equals(day)) ? morning : null;
+	}
+
+	/** All mornings, oldest first. */
+	List<Morning> mornings() {
+		return this.mornings;
+	}
+
 	/** Mornings from a day (inclusive) to a day (exclusive), oldest first. */
-	NavigableMap<LocalDate, Morning> mornings(LocalDate from, LocalDate to) {
-		return from.isBefore(to) ? this.mornings.subMap(from, true, to, false) : new TreeMap<>();
+	List<Morning> mornings(LocalDate from, LocalDate to) {
+		return from.isBefore(to) ? this.mornings.subList(indexOf(from), indexOf(to)) : List.of();
 	}
 
 	/** Mornings up to a day, inclusive, latest first. */
-	NavigableMap<LocalDate, Morning> backFrom(LocalDate day) {
-		return this.mornings.headMap(day, true).descendingMap();
+	List<Morning> backFrom(LocalDate day) {
+		List<Morning> all = this.mornings;
+		int end = indexOf(day.plusDays(1));
+		return new AbstractList<>() {
+
+			@Override
+			public Morning get(int index) {
+				return all.get(end - 1 - index);
+			}
+
+			@Override
+			public int size() {
+				return end;
+			}
+
+		};
 	}
 
 	/** Sessions that count, of the days from a day to a day, both inclusive. */

@@ -46,7 +46,7 @@ final class Numbers {
 
 	RhrEvidence rhr() {
 		MorningEntry entry = this.known.morning(this.day);
-		Double reading = (entry == null) ? null : Windows.usableRhr(entry);
+		Double reading = (entry == null) ? null : Morning.usableRhr(entry);
 		Series series = seriesInUse(entry, reading);
 		RhrBaseline baseline = baseline(series, this.day, reading);
 		Held held = (series == null) ? null : heldInForce(series, this.day);
@@ -81,7 +81,7 @@ final class Numbers {
 	}
 
 	private int readings(@Nullable Series series) {
-		return (series == null || this.episode != null) ? 0 : this.windows.rhrReadings(this.day, series).length;
+		return (series == null || this.episode != null) ? 0 : this.windows.rhrReadings(this.day, series);
 	}
 
 	/** The baseline in force for a series on a day: held in and after an episode. */
@@ -130,7 +130,7 @@ final class Numbers {
 
 	private @Nullable Deviation deviation(LocalDate date) {
 		MorningEntry entry = this.known.morning(date);
-		Double reading = (entry == null) ? null : Windows.usableRhr(entry);
+		Double reading = (entry == null) ? null : Morning.usableRhr(entry);
 		Series series = (entry == null) ? null : this.windows.series(entry);
 		if (reading == null || series == null) {
 			return null;

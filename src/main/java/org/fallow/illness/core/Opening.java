@@ -3,7 +3,6 @@ package org.fallow.illness.core;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.SortedMap;
 
 import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
@@ -59,7 +58,7 @@ final class Opening {
 	 */
 	private static @Nullable LocalDate coldRun(DayFold fold) {
 		int needed = fold.rules.opening().coldMornings();
-		List<Morning> entered = List.copyOf(recent(fold).values());
+		List<Morning> entered = recent(fold);
 		for (int i = 0; i + needed <= entered.size(); i++) {
 			List<Morning> run = entered.subList(i, i + needed);
 			if (isColdRun(fold, run)) {
@@ -69,7 +68,7 @@ final class Opening {
 		return null;
 	}
 
-	private static SortedMap<LocalDate, Morning> recent(DayFold fold) {
+	private static List<Morning> recent(DayFold fold) {
 		LocalDate from = fold.known.fresh(MorningEntry.class)
 			.stream()
 			.map(MorningEntry::day)
@@ -116,7 +115,7 @@ final class Opening {
 		int within = fold.rules.opening().coldWithinDays();
 		LocalDate oldest = onset.minusDays(ROW_REACHES_DAYS);
 		LocalDate running = onset;
-		for (Morning morning : fold.known.backFrom(onset.minusDays(1)).values()) {
+		for (Morning morning : fold.known.backFrom(onset.minusDays(1))) {
 			LocalDate day = morning.day();
 			if (day.isBefore(oldest) || !fold.isAfterClose(day) || !day.plusDays(within).isAfter(running)
 					|| !isCold(fold, morning)) {

@@ -41,7 +41,7 @@ final class PathJudge {
 
 	static PathEvidence judge(Draft episode, Known known, RuleSet rules, LocalDate day) {
 		PathJudge judge = new PathJudge(rules);
-		for (Morning morning : known.mornings(episode.firstOnset, day.plusDays(1)).values()) {
+		for (Morning morning : known.mornings(episode.firstOnset, day.plusDays(1))) {
 			judge.see(morning.effective(), known, episode);
 		}
 		for (IllnessEvent.Report report : known.events(IllnessEvent.Report.class)) {
@@ -58,7 +58,7 @@ final class PathJudge {
 	 */
 	static LocalDate lastSick(Draft episode, Known known, RuleSet rules, LocalDate day) {
 		LocalDate last = episode.latestOnset;
-		for (Morning morning : known.mornings(episode.latestOnset, day.plusDays(1)).values()) {
+		for (Morning morning : known.mornings(episode.latestOnset, day.plusDays(1))) {
 			if (known.sickness(morning.effective(), rules.opening().feverCelsius()).isSick()) {
 				last = morning.day();
 			}

@@ -29,25 +29,40 @@ record Sickness(boolean aboveTheNeck, boolean moreThanMild, boolean stomach, boo
 	static final Sickness NONE = new Sickness(false, false, false, false, false, false, false, false, false, false);
 
 	static Sickness of(MorningEntry entry, List<KnownSymptom> known, double feverCelsius) {
-		List<ReportedSymptom> felt = entry.symptoms()
-			.stream()
-			.filter((symptom) -> known.stream().noneMatch((k) -> k.covers(symptom, entry.day())))
-			.toList();
 		Double temperature = entry.temperatureC();
-		boolean fever = entry.feverLast24h() || (temperature != null && temperature >= feverCelsius)
-				|| has(felt, SymptomClass.FEVER);
+		boolean fever = entry.feverLast24h() || (temperature != null && temperature >= feverCelsius);
+		boolean medicine = entry.feverMedicine() != FeverMedicine.NONE;
+		if (entry.symptoms().isEmpty() && !fever && !medicine) {
+			return NONE;
+		}
+		List<ReportedSymptom> felt = felt(entry, known);
 		return new Sickness(has(felt, SymptomClass.ABOVE_THE_NECK),
 				felt.stream()
 					.anyMatch((s) -> s.symptomClass() == SymptomClass.ABOVE_THE_NECK && s.severity() != Severity.MILD),
 				has(felt, SymptomClass.STOMACH),
 				has(felt, SymptomClass.BELOW_THE_NECK) || has(felt, SymptomClass.WHOLE_BODY),
-				felt.stream().anyMatch((s) -> s.symptom().isOfTheChest(s.severity())), fever,
-				entry.feverMedicine() != FeverMedicine.NONE, entry.feverMedicine() == FeverMedicine.ILLNESS,
+				felt.stream().anyMatch((s) -> s.symptom().isOfTheChest(s.severity())),
+				fever || has(felt, SymptomClass.FEVER), medicine, entry.feverMedicine() == FeverMedicine.ILLNESS,
 				has(felt, SymptomClass.SMELL), has(felt, SymptomClass.RED_FLAG));
 	}
 
+	private static List<ReportedSymptom> felt(MorningEntry entry, List<KnownSymptom> known) {
+		if (known.isEmpty()) {
+			return entry.symptoms();
+		}
+		return entry.symptoms()
+			.stream()
+			.filter((symptom) -> known.stream().noneMatch((k) -> k.covers(symptom, entry.day())))
+			.toList();
+	}
+
 	private static boolean has(List<ReportedSymptom> felt, SymptomClass symptomClass) {
-		return felt.stream().anyMatch((s) -> s.symptomClass() == symptomClass);
+		for (ReportedSymptom symptom : felt) {
+			if (symptom.symptomClass() == symptomClass) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	/** Opens an episode by itself. */

@@ -3,14 +3,13 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 
+import org.fallow.baseline.Column;
 import org.fallow.baseline.HrvBaseline;
 import org.fallow.baseline.RhrBaseline;
 import org.fallow.baseline.Series;
-import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
-import org.fallow.entry.Posture;
+import org.fallow.illness.core.Readings.Kind;
 import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
 
@@ -28,50 +27,38 @@ record Windows(Known known, List<DayRange> out, RuleSet rules) {
 
 	/** The series of an entry's measurement; null without one. */
 	@Nullable Series series(MorningEntry entry) {
-		Method method = entry.method();
-		Posture posture = entry.posture();
-		if (method == null || posture == null) {
-			return null;
-		}
-		return new Series(method, posture, this.known.isOnMedicine(entry.day()));
-	}
-
-	static @Nullable Double usableRhr(MorningEntry entry) {
-		return entry.unsure() ? null : entry.rhrBpm();
-	}
-
-	static @Nullable Double usableLn(MorningEntry entry) {
-		Double rmssd = entry.unsure() ? null : entry.rmssdMs();
-		return (rmssd == null) ? null : Math.log(rmssd);
+		return this.known.readings().series(entry);
 	}
 
 	/** Series of the latest resting heart rate up to a day; null if there is none. */
 	@Nullable Series latestRhrSeries(LocalDate day) {
-		return latestSeries(day, Windows::usableRhr);
+		return latestSeries(day, Kind.RHR);
 	}
 
 	/** Series of the latest RMSSD up to a day; null if there is none. */
 	@Nullable Series latestHrvSeries(LocalDate day) {
-		return latestSeries(day, Windows::usableLn);
+		return latestSeries(day, Kind.LN_RMSSD);
 	}
 
 	/** Day of the latest resting heart rate up to a day; null if there is none. */
 	@Nullable LocalDate latestRhrDay(LocalDate day) {
-		MorningEntry latest = latest(day, Windows::usableRhr);
+		Morning latest = latest(day, Kind.RHR);
 		return (latest == null) ? null : latest.day();
 	}
 
-	private @Nullable Series latestSeries(LocalDate day, Function<MorningEntry, @Nullable Double> value) {
-		MorningEntry latest = latest(day, value);
-		return (latest == null) ? null : series(latest);
+	private @Nullable Series latestSeries(LocalDate day, Kind kind) {
+		Morning latest = latest(day, kind);
+		return (latest == null) ? null : series(latest.effective());
 	}
 
-	private @Nullable MorningEntry latest(LocalDate day, Function<MorningEntry, @Nullable Double> value) {
-		for (Morning morning : this.known.mornings(day.minusDays(LOOK_BACK_DAYS), day.plusDays(1))
-			.descendingMap()
-			.values()) {
-			if (value.apply(morning.effective()) != null) {
-				return morning.effective();
+	private @Nullable Morning latest(LocalDate day, Kind kind) {
+		LocalDate oldest = day.minusDays(LOOK_BACK_DAYS);
+		for (Morning morning : this.known.backFrom(day)) {
+			if (morning.day().isBefore(oldest)) {
+				return null;
+			}
+			if (kind.of(morning) != null) {
+				return morning;
 			}
 		}
 		return null;
@@ -79,69 +66,47 @@ record Windows(Known known, List<DayRange> out, RuleSet rules) {
 
 	/** Baseline of a day from the readings before it, held ones apart. */
 	@Nullable RhrBaseline rhrBaseline(LocalDate day, @Nullable Series series) {
-		return (series == null) ? null : RhrBaseline.of(rhrReadings(day, series), this.rules.baseline());
+		return (series == null) ? null : column(Kind.RHR, series).rhrBaseline((int) day.toEpochDay());
 	}
 
-	double[] rhrReadings(LocalDate day, Series series) {
-		return baselineReadings(day, series, Windows::usableRhr);
+	/** How many resting heart rates the baseline of a day rests on, or would. */
+	int rhrReadings(LocalDate day, Series series) {
+		return column(Kind.RHR, series).readings((int) day.toEpochDay());
 	}
 
 	@Nullable HrvBaseline hrvBaseline(LocalDate day, @Nullable Series series) {
-		return (series == null) ? null
-				: HrvBaseline.of(baselineReadings(day, series, Windows::usableLn), this.rules.baseline());
-	}
-
-	private double[] baselineReadings(LocalDate day, Series series, Function<MorningEntry, @Nullable Double> value) {
-		RuleSet.Baseline numbers = this.rules.baseline();
-		List<Double> window = eligible(day.minusDays(numbers.windowDays()), day, series, value);
-		if (window.size() < numbers.fewReadings()) {
-			List<Double> older = eligible(day.minusDays(numbers.fallbackDays()), day, series, value);
-			window = older.subList(Math.max(0, older.size() - numbers.fallbackReadings()), older.size());
-		}
-		return window.stream().mapToDouble(Double::doubleValue).toArray();
+		return (series == null) ? null : column(Kind.LN_RMSSD, series).hrvBaseline((int) day.toEpochDay());
 	}
 
 	/** Eligible resting heart rates from a day (inclusive) to a day (exclusive). */
 	int countRhr(LocalDate from, LocalDate to, Series series) {
-		return eligible(from, to, series, Windows::usableRhr).size();
+		return column(Kind.RHR, series).count((int) from.toEpochDay(), (int) to.toEpochDay());
 	}
 
 	/** Eligible RMSSD readings from a day (inclusive) to a day (exclusive). */
 	int countHrv(LocalDate from, LocalDate to, Series series) {
-		return eligible(from, to, series, Windows::usableLn).size();
+		return column(Kind.LN_RMSSD, series).count((int) from.toEpochDay(), (int) to.toEpochDay());
 	}
 
-	private List<Double> eligible(LocalDate from, LocalDate to, Series series,
-			Function<MorningEntry, @Nullable Double> value) {
-		List<Double> values = new ArrayList<>();
-		for (Morning morning : this.known.mornings(from, to).values()) {
-			MorningEntry entry = morning.effective();
-			Double reading = value.apply(entry);
-			if (reading != null && series.equals(series(entry)) && !isOut(entry)) {
-				values.add(reading);
-			}
-		}
-		return values;
-	}
-
-	private boolean isOut(MorningEntry entry) {
-		return this.out.stream().anyMatch((range) -> range.contains(entry.day()))
-				|| this.known.sickness(entry, this.rules.opening().feverCelsius()).isOutOfBaseline();
+	private Column column(Kind kind, Series series) {
+		return this.known.readings().of(kind, series, this.out, this.rules);
 	}
 
 	/** ln RMSSD of the last mornings up to a day, of mornings without any symptom. */
 	List<Double> recentLn(LocalDate day, Series series) {
 		List<Double> values = new ArrayList<>();
 		LocalDate from = day.minusDays(this.rules.hrv().days() - 1L);
-		for (Morning morning : this.known.mornings(from, day.plusDays(1)).values()) {
-			MorningEntry entry = morning.effective();
-			Double ln = usableLn(entry);
-			if (ln != null && series.equals(series(entry))
-					&& !this.known.sickness(entry, this.rules.opening().feverCelsius()).isOutOfBaseline()) {
+		for (Morning morning : this.known.mornings(from, day.plusDays(1))) {
+			Double ln = morning.ln();
+			if (ln != null && this.known.readings().isOf(series, morning.effective()) && !isOut(morning)) {
 				values.add(ln);
 			}
 		}
 		return values;
+	}
+
+	private boolean isOut(Morning morning) {
+		return this.known.sickness(morning.effective(), this.rules.opening().feverCelsius()).isOutOfBaseline();
 	}
 
 }

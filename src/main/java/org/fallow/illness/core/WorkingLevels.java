@@ -122,10 +122,10 @@ final class WorkingLevels {
 	private static @Nullable Double level(DayFold fold, Draft open, int mornings) {
 		Windows windows = new Windows(fold.known, List.of(), fold.rules);
 		List<Double> readings = new ArrayList<>();
-		for (Morning morning : fold.known.backFrom(fold.day).values()) {
+		for (Morning morning : fold.known.backFrom(fold.day)) {
 			LocalDate date = morning.day();
 			MorningEntry entry = morning.effective();
-			Double reading = Windows.usableRhr(entry);
+			Double reading = Morning.usableRhr(entry);
 			if (readings.size() == mornings || !date.isAfter(open.latestOnset)) {
 				break;
 			}
