@@ -87,7 +87,7 @@ record AthleteYears(int days, List<Athlete> athletes) {
 		private static boolean[] sickDays(Random random, int days, int illnessesAYear) {
 			boolean[] sick = new boolean[days];
 			int every = (illnessesAYear == 0) ? Integer.MAX_VALUE : 365 / illnessesAYear;
-			for (long from = 60 + random.nextInt(60); from < days; from += every) {
+			for (long from = (illnessesAYear == 0) ? days : 60 + random.nextInt(60); from < days; from += every) {
 				for (int i = (int) from; i < Math.min(days, from + SICK_MORNINGS); i++) {
 					sick[i] = true;
 				}

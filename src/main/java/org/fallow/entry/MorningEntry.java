@@ -69,7 +69,12 @@ public record MorningEntry(LocalDate day, Recorded recorded, @Nullable Method me
 	 * @return true if a clinician must see the athlete first
 	 */
 	public boolean hasRedFlag() {
-		return this.symptoms.stream().anyMatch((s) -> s.symptom().isRedFlag());
+		for (ReportedSymptom reported : this.symptoms) {
+			if (reported.symptom().isRedFlag()) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	/**

@@ -43,7 +43,12 @@ public record SessionLog(String key, LocalDate day, Recorded recorded, Activity 
 	 * @return true if a clinician must see the athlete first
 	 */
 	public boolean hasRedFlag() {
-		return this.after.stream().anyMatch(AfterSession::isRedFlag);
+		for (AfterSession noticed : this.after) {
+			if (noticed.isRedFlag()) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 }

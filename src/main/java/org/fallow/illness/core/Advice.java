@@ -73,6 +73,9 @@ final class Advice {
 
 	/** The same symptom on every entered morning for more days than an illness should. */
 	private static boolean hasLasted(DayFold fold) {
+		if (fold.entry == null || fold.entry.symptoms().isEmpty()) {
+			return false;
+		}
 		Set<Symptom> lasting = EnumSet.allOf(Symptom.class);
 		LocalDate first = fold.day;
 		for (Morning morning : fold.known.backFrom(fold.day)) {
@@ -82,8 +85,7 @@ final class Advice {
 			}
 			first = morning.day();
 		}
-		return fold.entry != null
-				&& fold.day.toEpochDay() - first.toEpochDay() > fold.rules.advice().clinicianIllDays();
+		return fold.day.toEpochDay() - first.toEpochDay() > fold.rules.advice().clinicianIllDays();
 	}
 
 	private static Set<Symptom> symptoms(DayFold fold, MorningEntry entry) {
@@ -97,13 +99,13 @@ final class Advice {
 	/** The same complaint after sessions of two days within a week. */
 	private static boolean isTickedAgain(DayFold fold) {
 		List<SessionLog> sessions = fold.known.sessions(fold.day.minusDays(SESSION_DAYS - 1L), fold.day);
-		for (AfterSession complaint : AfterSession.values()) {
-			if (sessions.stream()
-				.filter((s) -> s.after().contains(complaint))
-				.map(SessionLog::day)
-				.distinct()
-				.count() > 1) {
-				return true;
+		for (SessionLog one : sessions) {
+			for (AfterSession complaint : one.after()) {
+				for (SessionLog other : sessions) {
+					if (!other.day().equals(one.day()) && other.after().contains(complaint)) {
+						return true;
+					}
+				}
 			}
 		}
 		return false;
@@ -119,9 +121,10 @@ final class Advice {
 				|| (fold.entry == null && isCatching(lastEntry(fold), fold));
 		Notices.add(notices, catching, "stay-away");
 		LocalDate from = fold.day.minusDays(fold.rules.advice().stomachApartDays());
-		boolean stomach = fold.known.mornings(from, fold.day.plusDays(1))
-			.stream()
-			.anyMatch((morning) -> fold.sickness(morning.effective()).stomach());
+		boolean stomach = false;
+		for (Morning morning : fold.known.mornings(from, fold.day.plusDays(1))) {
+			stomach |= fold.sickness(morning.effective()).stomach();
+		}
 		Notices.add(notices, stomach, "stay-away-stomach", 24 * fold.rules.advice().stomachApartDays());
 	}
 

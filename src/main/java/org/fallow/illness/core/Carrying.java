@@ -25,22 +25,31 @@ final class Carrying {
 	}
 
 	static State over(DayFold fold, Verdict verdict) {
-		List<PastMark> marks = new ArrayList<>(fold.marks.stream().filter((m) -> isNear(fold, m.day())).toList());
+		LocalDate far = fold.day.minusDays(NEAR_DAYS);
+		List<PastMark> marks = new ArrayList<>();
+		for (PastMark past : fold.marks) {
+			if (past.day().isAfter(far)) {
+				marks.add(past);
+			}
+		}
 		marks.add(new PastMark(fold.day, fold.mark));
 		Draft open = fold.episode;
 		LocalDate oldest = fold.day.minusDays(OUT_DAYS);
 		SustainedRise rise = fold.day.equals(fold.closedOn) ? SustainedRise.NONE : fold.rhr.rise();
 		return new State(fold.day, rise, deviations(fold), kept(fold), marks,
 				verdict.ownRest() ? fold.day : fold.before.restOn(), (open == null) ? null : open.toEpisode(),
-				fold.holds, fold.out.stream().filter((range) -> range.to().isAfter(oldest)).toList(), fold.afterClose,
-				fold.closedOn, fold.withdrawnAt);
+				fold.holds, since(fold.out, oldest), fold.afterClose, fold.closedOn, fold.withdrawnAt);
 	}
 
 	/** As many as the rules look back over for a second raised morning. */
 	private static List<PastDeviation> deviations(DayFold fold) {
 		LocalDate oldest = fold.day.minusDays(Math.max(NEAR_DAYS, fold.rules.flags().actionDays()));
-		List<PastDeviation> deviations = new ArrayList<>(
-				fold.rhr.before().stream().filter((d) -> d.day().isAfter(oldest)).toList());
+		List<PastDeviation> deviations = new ArrayList<>();
+		for (PastDeviation past : fold.rhr.before()) {
+			if (past.day().isAfter(oldest)) {
+				deviations.add(past);
+			}
+		}
 		Double dev = fold.rhr.dev();
 		Double tolerance = fold.rhr.tolerance();
 		if (dev != null && tolerance != null) {
@@ -49,8 +58,8 @@ final class Carrying {
 		return deviations;
 	}
 
-	private static boolean isNear(DayFold fold, LocalDate date) {
-		return date.isAfter(fold.day.minusDays(NEAR_DAYS));
+	private static List<DayRange> since(List<DayRange> out, LocalDate oldest) {
+		return out.isEmpty() ? List.of() : out.stream().filter((range) -> range.to().isAfter(oldest)).toList();
 	}
 
 	private static @Nullable Kept kept(DayFold fold) {

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 import org.fallow.baseline.Series;
 import org.fallow.entry.Fact;
@@ -144,18 +143,22 @@ final class DayFold {
 
 	/** Whether an illness was reported on a day or is said to have begun on it. */
 	boolean isReported(LocalDate date) {
-		return reports(date).findAny().isPresent();
+		return isReported(date, false);
 	}
 
 	/** The same, of an illness with fever. */
 	boolean isFeverReported(LocalDate date) {
-		return reports(date).anyMatch((report) -> report.kind() == ReportKind.FEVER);
+		return isReported(date, true);
 	}
 
-	private Stream<IllnessEvent.Report> reports(LocalDate date) {
-		return this.known.events(IllnessEvent.Report.class)
-			.stream()
-			.filter((report) -> report.day().equals(date) || report.recorded().on().equals(date));
+	private boolean isReported(LocalDate date, boolean fever) {
+		for (IllnessEvent event : this.known.events()) {
+			if (event instanceof IllnessEvent.Report report && (!fever || report.kind() == ReportKind.FEVER)
+					&& (report.day().equals(date) || report.recorded().on().equals(date))) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	int stageNow() {

@@ -29,7 +29,7 @@ final class Known {
 
 	private final Readings readings = new Readings(this);
 
-	private final TreeMap<String, SessionLog> sessions = new TreeMap<>();
+	private SessionsByDay sessions = new SessionsByDay();
 
 	private final TreeMap<String, Absence> absences = new TreeMap<>();
 
@@ -56,11 +56,7 @@ final class Known {
 	Known from(LocalDate day) {
 		Known copy = new Known(this.adultFrom);
 		copy.mornings.addAll(this.mornings.subList(indexOf(day), this.mornings.size()));
-		this.sessions.forEach((key, session) -> {
-			if (!session.day().isBefore(day)) {
-				copy.sessions.put(key, session);
-			}
-		});
+		copy.sessions = this.sessions.from(day);
 		copy.absences.putAll(this.absences);
 		copy.medicines.addAll(this.medicines);
 		copy.knownSymptoms.addAll(this.knownSymptoms);
@@ -80,7 +76,7 @@ final class Known {
 			add(entry);
 		}
 		else if (fact instanceof SessionLog session) {
-			this.sessions.put(session.key(), session);
+			this.sessions.add(session);
 		}
 		else if (fact instanceof Absence absence) {
 			this.absences.put(absence.key(), absence);
@@ -155,7 +151,7 @@ final class Known {
 	}
 
 	<T extends Fact> List<T> fresh(Class<T> type) {
-		return this.fresh.stream().filter(type::isInstance).map(type::cast).toList();
+		return of(type, this.fresh);
 	}
 
 	@Nullable MorningEntry morning(LocalDate day) {
@@ -200,10 +196,7 @@ final class Known {
 
 	/** Sessions that count, of the days from a day to a day, both inclusive. */
 	List<SessionLog> sessions(LocalDate from, LocalDate to) {
-		return this.sessions.values()
-			.stream()
-			.filter((s) -> !s.removed() && !s.day().isBefore(from) && !s.day().isAfter(to))
-			.toList();
+		return this.sessions.between(from, to);
 	}
 
 	List<IllnessEvent> events() {
@@ -211,11 +204,37 @@ final class Known {
 	}
 
 	<T extends IllnessEvent> List<T> events(Class<T> type) {
-		return this.events.stream().filter(type::isInstance).map(type::cast).toList();
+		return of(type, this.events);
+	}
+
+	private static <T> List<T> of(Class<T> type, List<?> all) {
+		List<T> found = List.of();
+		for (Object one : all) {
+			if (type.isInstance(one)) {
+				found = found.isEmpty() ? new ArrayList<>(2) : found;
+				found.add(type.cast(one));
+			}
+		}
+		return found;
+	}
+
+	/** Whether a morning of a day was recorded on the current one. */
+	boolean isFresh(LocalDate day) {
+		for (Fact fact : this.fresh) {
+			if (fact instanceof MorningEntry && fact.day().equals(day)) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	boolean isInjured(LocalDate day) {
-		return this.absences.values().stream().anyMatch((a) -> a.kind() == AbsenceKind.INJURY && a.covers(day));
+		for (Absence absence : this.absences.values()) {
+			if (absence.kind() == AbsenceKind.INJURY && absence.covers(day)) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	/** Whether an absence of more days than these ended between two days, inclusive. */

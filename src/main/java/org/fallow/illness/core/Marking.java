@@ -46,13 +46,17 @@ final class Marking {
 		for (int back = PAST_MORNINGS; back > 0; back--) {
 			LocalDate date = fold.day.minusDays(back);
 			MorningEntry morning = fold.known.morning(date);
-			boolean late = fold.known.fresh(MorningEntry.class).stream().anyMatch((e) -> e.day().equals(date));
+			boolean late = fold.known.isFresh(date);
 			if (late && morning != null
 					&& (fold.sickness(morning).isSick() || numbers.isBad(date, fold.rhr.before()))) {
 				result.add(new PastMark(date, Mark.BAD));
 			}
 			else {
-				fold.before.marks().stream().filter((m) -> m.day().equals(date)).forEach(result::add);
+				for (PastMark past : fold.before.marks()) {
+					if (past.day().equals(date)) {
+						result.add(past);
+					}
+				}
 			}
 		}
 		return result;

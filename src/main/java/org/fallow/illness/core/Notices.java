@@ -60,9 +60,11 @@ final class Notices {
 
 	/** Under 18 a guardian is named, on the long path or when advised a clinician too. */
 	private static void guardian(DayFold fold, List<Message> notices) {
+		if (!fold.seen.minor()) {
+			return;
+		}
 		boolean advised = notices.stream().anyMatch((n) -> n.code().startsWith("advised.clinician"));
-		boolean concerned = fold.episode != null || advised;
-		if (!fold.seen.minor() || !concerned) {
+		if (fold.episode == null && !advised) {
 			return;
 		}
 		boolean onTheLongPath = fold.episode != null && fold.episode.path == PathName.LONG;

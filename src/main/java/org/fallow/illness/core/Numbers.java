@@ -148,16 +148,12 @@ final class Numbers {
 		int lookBack = Math.max(this.rules.flags().actionDays(), this.rules.gates().quietMornings() - 1);
 		List<PastDeviation> past = new ArrayList<>();
 		for (LocalDate date = this.day.minusDays(lookBack); date.isBefore(this.day); date = date.plusDays(1)) {
-			PastDeviation found = isFresh(date) ? recomputed(date) : carried(date);
+			PastDeviation found = this.known.isFresh(date) ? recomputed(date) : carried(date);
 			if (found != null) {
 				past.add(found);
 			}
 		}
 		return past;
-	}
-
-	private boolean isFresh(LocalDate date) {
-		return this.known.fresh(MorningEntry.class).stream().anyMatch((entry) -> entry.day().equals(date));
 	}
 
 	private @Nullable PastDeviation recomputed(LocalDate date) {
@@ -166,7 +162,12 @@ final class Numbers {
 	}
 
 	private @Nullable PastDeviation carried(LocalDate date) {
-		return this.before.deviations().stream().filter((d) -> d.day().equals(date)).findFirst().orElse(null);
+		for (PastDeviation past : this.before.deviations()) {
+			if (past.day().equals(date)) {
+				return past;
+			}
+		}
+		return null;
 	}
 
 	/** Whether an earlier morning's reading, as it is known now, makes it a bad one. */
@@ -224,7 +225,7 @@ final class Numbers {
 				: Statistics.mean(values.stream().mapToDouble(Double::doubleValue).toArray());
 		HrvFlag flag = null;
 		if (baseline != null && recent != null) {
-			boolean low = recent < baseline.mean() - this.rules.hrv().suppressedSds() * baseline.sd();
+			boolean low = HrvFlag.isSuppressed(recent, baseline.mean(), baseline.sd(), this.rules.hrv());
 			flag = low ? HrvFlag.SUPPRESSED : HrvFlag.NORMAL;
 		}
 		return new HrvEvidence((baseline == null) ? 0 : baseline.n(), (baseline == null) ? null : baseline.mean(),

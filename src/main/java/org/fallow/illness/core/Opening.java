@@ -26,7 +26,8 @@ final class Opening {
 
 	/** The onset of an episode that opens today; null if none does. */
 	static @Nullable LocalDate onset(DayFold fold) {
-		List<Fact> fresh = fold.known.fresh().stream().filter((fact) -> isAfterWithdrawal(fold, fact)).toList();
+		List<Fact> fresh = (fold.withdrawnAt == null) ? fold.known.fresh()
+				: fold.known.fresh().stream().filter((fact) -> isAfterWithdrawal(fold, fact)).toList();
 		LocalDate onset = earliest(earliestSick(fold, fresh), coldRun(fold));
 		if (onset == null && !fold.standing.isEmpty()) {
 			return fold.day;
@@ -69,29 +70,36 @@ final class Opening {
 	}
 
 	private static List<Morning> recent(DayFold fold) {
-		LocalDate from = fold.known.fresh(MorningEntry.class)
-			.stream()
-			.map(MorningEntry::day)
-			.min(LocalDate::compareTo)
-			.orElse(fold.day)
-			.minusDays(fold.rules.opening().coldWithinDays());
-		return fold.known.mornings(from, fold.day.plusDays(1));
+		LocalDate first = null;
+		for (MorningEntry entry : fold.known.fresh(MorningEntry.class)) {
+			first = earliest(first, entry.day());
+		}
+		LocalDate from = (first == null) ? fold.day : first;
+		return fold.known.mornings(from.minusDays(fold.rules.opening().coldWithinDays()), fold.day.plusDays(1));
 	}
 
 	private static boolean isColdRun(DayFold fold, List<Morning> run) {
+		for (Morning morning : run) {
+			if (!isCold(fold, morning)) {
+				return false;
+			}
+		}
 		LocalDate first = run.get(0).day();
 		LocalDate last = run.get(run.size() - 1).day();
 		boolean within = last.toEpochDay() - first.toEpochDay() < fold.rules.opening().coldWithinDays();
 		boolean fresh = run.stream()
 			.flatMap((morning) -> morning.revisions().stream())
 			.anyMatch((entry) -> entry.recorded().on().equals(fold.day));
-		return within && fresh && run.stream().allMatch((morning) -> isCold(fold, morning));
+		return within && fresh;
 	}
 
 	private static boolean isCold(DayFold fold, Morning morning) {
-		return morning.revisions()
-			.stream()
-			.anyMatch((entry) -> fold.sickness(entry).aboveTheNeck() && isAfterWithdrawal(fold, entry));
+		for (MorningEntry entry : morning.revisions()) {
+			if (fold.sickness(entry).aboveTheNeck() && isAfterWithdrawal(fold, entry)) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	/**

@@ -46,15 +46,16 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 			ownRest |= row.own() && row.clearance() == Clearance.REST;
 		}
 		rows.sort(Comparator.comparing(Row::clearance));
-		List<Message> reasons = rows.stream()
-			.filter((row) -> row.clearance() != Clearance.FULL_TRAINING)
-			.map(Row::reason)
-			.toList();
+		List<Message> reasons = new ArrayList<>(rows.size());
+		rows.forEach((row) -> reasons.add(row.reason()));
 		return new Verdict(clearance, reasons, ownRest);
 	}
 
+	/** Adds a row, unless it speaks for full training: such a one is no reason. */
 	private static void row(List<Row> rows, Clearance clearance, String code, Object... arguments) {
-		rows.add(new Row(clearance, Message.of(code, arguments), true));
+		if (clearance != Clearance.FULL_TRAINING) {
+			rows.add(new Row(clearance, Message.of(code, arguments), true));
+		}
 	}
 
 	private static void people(DayFold fold, List<Row> rows) {
