@@ -19,17 +19,18 @@ public final class Column {
 
 	private final RuleSet.Baseline rules;
 
-	private final SortedWindow window = new SortedWindow();
+	private final Rolling latest = new Rolling();
+
+	/** For baselines of days that lie back: they roll on at a distance. */
+	private final Rolling past = new Rolling();
+
+	private Rolling window = this.latest;
 
 	private int[] days = new int[64];
 
 	private double[] values = new double[64];
 
 	private int size;
-
-	private int from;
-
-	private int to;
 
 	private int near;
 
@@ -99,7 +100,7 @@ public final class Column {
 		if (at >= 0 && at < this.knownDays && this.asked[at]) {
 			return this.known[at];
 		}
-		RhrBaseline baseline = moveTo(day) ? new RhrBaseline(this.window.size(), median(), spread()) : null;
+		RhrBaseline baseline = moveTo(day) ? new RhrBaseline(this.window.sorted.size(), median(), spread()) : null;
 		keep(day, baseline);
 		return baseline;
 	}
@@ -151,38 +152,19 @@ public final class Column {
 	boolean moveTo(int day) {
 		int end = indexOf(day, this.size);
 		int begin = begin(day, end);
-		if (begin < this.from || end < this.to || begin >= this.to) {
-			refill(begin, end);
-		}
-		while (this.from < begin && this.to < end) {
-			this.window.replace(this.values[this.from++], this.values[this.to++]);
-		}
-		while (this.from < begin) {
-			this.window.remove(this.values[this.from++]);
-		}
-		while (this.to < end) {
-			this.window.add(this.values[this.to++]);
-		}
+		this.window = (end < this.latest.to) ? this.past : this.latest;
+		this.window.moveTo(begin, end, this.values);
 		return end - begin >= this.rules.provisionalFrom();
-	}
-
-	private void refill(int begin, int end) {
-		this.window.clear();
-		this.from = begin;
-		this.to = begin;
-		while (this.to < end) {
-			this.window.add(this.values[this.to++]);
-		}
 	}
 
 	/** The median of the window, bpm. */
 	double median() {
-		return this.window.median();
+		return this.window.sorted.median();
 	}
 
 	/** The spread of the window, bpm. */
 	double spread() {
-		return RhrBaseline.spread(this.window.mad(this.window.median()), this.rules);
+		return RhrBaseline.spread(this.window.sorted.mad(median()), this.rules);
 	}
 
 	/** The first reading of the window of a day, which ends before a reading. */
@@ -238,6 +220,34 @@ public final class Column {
 	/** A reading changes the baselines of the days after its own. */
 	private void forgetAfter(int day) {
 		this.knownDays = Math.max(0, Math.min(this.knownDays, day + 1 - this.firstKnown));
+	}
+
+	/** The readings from an index to an index, exclusive, in order of size. */
+	private static final class Rolling {
+
+		private final SortedWindow sorted = new SortedWindow();
+
+		private int from;
+
+		private int to;
+
+		void moveTo(int begin, int end, double[] values) {
+			if (begin < this.from || end < this.to || begin >= this.to) {
+				this.sorted.clear();
+				this.from = begin;
+				this.to = begin;
+			}
+			while (this.from < begin && this.to < end) {
+				this.sorted.replace(values[this.from++], values[this.to++]);
+			}
+			while (this.from < begin) {
+				this.sorted.remove(values[this.from++]);
+			}
+			while (this.to < end) {
+				this.sorted.add(values[this.to++]);
+			}
+		}
+
 	}
 
 }

@@ -57,7 +57,12 @@ public record RuleBook(List<Entry> entries) {
 	 * @return its entry
 	 */
 	public Optional<Entry> find(String hash) {
-		return this.entries.stream().filter((entry) -> entry.hash().equals(hash)).findFirst();
+		for (Entry entry : this.entries) {
+			if (entry.hash().equals(hash)) {
+				return Optional.of(entry);
+			}
+		}
+		return Optional.empty();
 	}
 
 	/**

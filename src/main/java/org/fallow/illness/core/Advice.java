@@ -56,19 +56,19 @@ final class Advice {
 		Notices.add(notices, fold.known.hasCondition(fold.day), "clinician-condition");
 	}
 
-	private static long feverMornings(DayFold fold, Draft episode) {
-		return fold.known.mornings(episode.firstOnset, fold.day.plusDays(1))
-			.stream()
-			.filter((morning) -> fold.sickness(morning.effective()).fever())
-			.count();
+	private static int feverMornings(DayFold fold, Draft episode) {
+		int feverish = 0;
+		for (Morning morning : fold.known.mornings(episode.firstOnset, fold.day.plusDays(1))) {
+			feverish += fold.sickness(morning.effective()).fever() ? 1 : 0;
+		}
+		return feverish;
 	}
 
 	/** Sick again this morning, after a symptom-free morning of the same illness. */
 	private static boolean isWorseAfterBetter(DayFold fold, Draft episode) {
-		boolean better = fold.known.mornings(episode.firstOnset, fold.day)
+		return fold.seen.entered() && fold.seen.isSick() && fold.known.mornings(episode.firstOnset, fold.day)
 			.stream()
 			.anyMatch((morning) -> !fold.sickness(morning.effective()).isSick() && !fold.isReported(morning.day()));
-		return better && fold.seen.entered() && fold.seen.isSick();
 	}
 
 	/** The same symptom on every entered morning for more days than an illness should. */

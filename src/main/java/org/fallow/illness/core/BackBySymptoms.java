@@ -59,6 +59,9 @@ final class BackBySymptoms {
 	 * The latest day, of what was recorded today, with symptoms of the sort asked for.
 	 */
 	private static @Nullable LocalDate latest(DayFold fold, LocalDate since, boolean relapsing) {
+		if (fold.known.fresh().isEmpty()) {
+			return null;
+		}
 		Stream<LocalDate> mornings = fold.known.fresh(MorningEntry.class)
 			.stream()
 			.filter((e) -> relapsing ? fold.sickness(e).relapses() : fold.sickness(e).aboveTheNeck())

@@ -291,8 +291,11 @@ final class DayFold {
 	/** Bad mornings among the last ones, today included. */
 	int badMornings(int days) {
 		LocalDate from = this.day.minusDays(days - 1L);
-		long past = this.marks.stream().filter((m) -> m.mark() == Mark.BAD && !m.day().isBefore(from)).count();
-		return (int) past + ((this.mark == Mark.BAD) ? 1 : 0);
+		int bad = (this.mark == Mark.BAD) ? 1 : 0;
+		for (PastMark past : this.marks) {
+			bad += (past.mark() == Mark.BAD && !past.day().isBefore(from)) ? 1 : 0;
+		}
+		return bad;
 	}
 
 	/** A good morning counts when the next one begins. */
@@ -361,7 +364,12 @@ final class DayFold {
 
 	/** No gate opens on a day of a step back or of a resumption (the safer reading). */
 	private boolean hasGoneBack() {
-		return this.decisions.stream().anyMatch((decision) -> GONE_BACK.contains(decision.kind()));
+		for (Decision decision : this.decisions) {
+			if (GONE_BACK.contains(decision.kind())) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	private void close(Draft open) {

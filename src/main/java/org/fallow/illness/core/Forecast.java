@@ -79,12 +79,19 @@ final class Forecast {
 	/** A criterion that is asked for no longer is met. */
 	private static void note(GateSheet sheet, GateSheet next, LocalDate day, List<@Nullable LocalDate> earliest) {
 		for (int i = 0; i < earliest.size(); i++) {
-			String code = sheet.criteria().get(i).code();
-			if (earliest.get(i) == null
-					&& next.criteria().stream().noneMatch((c) -> c.code().equals(code) && c.shuts())) {
+			if (earliest.get(i) == null && !isShutBy(sheet.criteria().get(i).code(), next)) {
 				earliest.set(i, day);
 			}
 		}
+	}
+
+	private static boolean isShutBy(String code, GateSheet sheet) {
+		for (Criterion criterion : sheet.criteria()) {
+			if (criterion.shuts() && criterion.code().equals(code)) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	private static MorningEntry goodMorning(State state, Known known, DayFold fold, LocalDate day) {

@@ -1,6 +1,7 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 
 import org.jspecify.annotations.Nullable;
@@ -27,24 +28,38 @@ public record GateSheet(int from, int to, boolean closes, List<Criterion> criter
 
 	/** The same with the days since when each criterion stands as it does. */
 	GateSheet since(List<Standing> before, LocalDate day) {
-		List<Criterion> dated = this.criteria.stream()
-			.map((criterion) -> criterion.withSince(before.stream()
-				.filter((s) -> s.code().equals(criterion.code()) && s.state() == criterion.state())
-				.map(Standing::since)
-				.findFirst()
-				.orElse(day)))
-			.toList();
+		List<Criterion> dated = new ArrayList<>(this.criteria.size());
+		for (Criterion criterion : this.criteria) {
+			dated.add(criterion.withSince(since(before, criterion, day)));
+		}
 		return new GateSheet(this.from, this.to, this.closes, dated, this.opened, this.earliest);
 	}
 
+	private static LocalDate since(List<Standing> before, Criterion criterion, LocalDate day) {
+		for (Standing standing : before) {
+			if (standing.state() == criterion.state() && standing.code().equals(criterion.code())) {
+				return standing.since();
+			}
+		}
+		return day;
+	}
+
 	List<Standing> standing(LocalDate day) {
-		return this.criteria.stream()
-			.map((c) -> new Standing(c.code(), c.state(), (c.since() == null) ? day : c.since()))
-			.toList();
+		List<Standing> standing = new ArrayList<>(this.criteria.size());
+		for (Criterion criterion : this.criteria) {
+			LocalDate since = criterion.since();
+			standing.add(new Standing(criterion.code(), criterion.state(), (since == null) ? day : since));
+		}
+		return standing;
 	}
 
 	boolean isOpen() {
-		return this.criteria.stream().noneMatch(Criterion::shuts);
+		for (Criterion criterion : this.criteria) {
+			if (criterion.shuts()) {
+				return false;
+			}
+		}
+		return true;
 	}
 
 }

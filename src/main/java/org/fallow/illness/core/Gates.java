@@ -3,7 +3,6 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 import org.fallow.baseline.HrvFlag;
 import org.fallow.entry.Activity;
@@ -12,7 +11,6 @@ import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.SessionLog;
 import org.fallow.rules.RuleSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The criteria of the next gate, all evaluated.
@@ -112,15 +110,16 @@ final class Gates {
 	/** Fever or fever medicine this morning or on the entered one before. */
 	static boolean isNearFever(DayFold fold) {
 		boolean reported = fold.isFeverReported(fold.day) || fold.isFeverReported(fold.day.minusDays(1));
-		return reported || fold.known.backFrom(fold.day)
-			.stream()
-			.limit(2)
-			.map(Morning::effective)
-			.anyMatch((entry) -> fold.sickness(entry).fever() || entry.feverMedicine() != FeverMedicine.NONE);
+		List<Morning> back = fold.known.backFrom(fold.day);
+		for (int i = 0; i < Math.min(2, back.size()) && !reported; i++) {
+			MorningEntry entry = back.get(i).effective();
+			reported = fold.sickness(entry).fever() || entry.feverMedicine() != FeverMedicine.NONE;
+		}
+		return reported;
 	}
 
 	private void quiet() {
-		String required = decimal(this.fold.rhr.tolerance());
+		String required = Decimals.tenths(this.fold.rhr.tolerance());
 		if (!this.episode.tracksNow()) {
 			add(Criterion.notApplicable("quiet", required));
 			return;
@@ -130,7 +129,7 @@ final class Gates {
 			add(Criterion.notAvailable("quiet", true, required));
 			return;
 		}
-		add(Criterion.of("quiet", Marking.isQuiet(this.fold), decimal(dev), required));
+		add(Criterion.of("quiet", Marking.isQuiet(this.fold), Decimals.tenths(dev), required));
 	}
 
 	private void hrv() {
@@ -142,8 +141,8 @@ final class Gates {
 			add(Criterion.notAvailable("hrv", false, ""));
 			return;
 		}
-		add(Criterion.of("hrv", flag != HrvFlag.SUPPRESSED, hundredths(recent),
-				hundredths(mean - this.rules.hrv().suppressedSds() * sd)));
+		add(Criterion.of("hrv", flag != HrvFlag.SUPPRESSED, Decimals.hundredths(recent),
+				Decimals.hundredths(mean - this.rules.hrv().suppressedSds() * sd)));
 	}
 
 	private void feelsAble() {
@@ -193,29 +192,32 @@ final class Gates {
 	}
 
 	private void runs() {
-		long runs = this.fold.known.sessions(this.episode.stageSince, this.fold.day)
-			.stream()
-			.filter((s) -> s.activity() == Activity.RUN && !Integer.valueOf(0).equals(s.minutes()) && isInByTheEntry(s))
-			.count();
+		int runs = 0;
+		for (SessionLog s : this.fold.known.sessions(this.episode.stageSince, this.fold.day)) {
+			boolean ran = s.activity() == Activity.RUN && !Integer.valueOf(0).equals(s.minutes());
+			runs += (ran && isInByTheEntry(s)) ? 1 : 0;
+		}
 		add(Criterion.of("runs", runs >= stage().runs(), String.valueOf(runs), String.valueOf(stage().runs())));
 	}
 
 	private void sessions() {
 		LocalDate from = this.fold.day.minusDays(this.rules.gates().sessionDays() - 1L);
-		List<SessionLog> sessions = this.fold.known.sessions(from, this.fold.day)
-			.stream()
-			.filter((s) -> s.day().isBefore(this.fold.day) || isInByTheEntry(s))
-			.toList();
-		long yes = sessions.stream().filter((s) -> !s.after().isEmpty()).count();
+		Double ceiling = stage().effortCeiling();
+		int yes = 0;
+		int above = 0;
+		for (SessionLog session : this.fold.known.sessions(from, this.fold.day)) {
+			if (session.day().isBefore(this.fold.day) || isInByTheEntry(session)) {
+				yes += session.after().isEmpty() ? 0 : 1;
+				above += (ceiling != null && isAbove(session, ceiling)) ? 1 : 0;
+			}
+		}
 		add(Criterion.of("after-session", yes == 0, String.valueOf(yes),
 				String.valueOf(this.rules.gates().sessionDays())));
-		Double ceiling = stage().effortCeiling();
 		if (ceiling == null) {
 			add(Criterion.notApplicable("effort", ""));
 			return;
 		}
-		long above = sessions.stream().filter((s) -> isAbove(s, ceiling)).count();
-		add(Criterion.of("effort", above == 0, String.valueOf(above), decimal(ceiling)));
+		add(Criterion.of("effort", above == 0, String.valueOf(above), Decimals.tenths(ceiling)));
 	}
 
 	/**
@@ -234,14 +236,6 @@ final class Gates {
 		}
 		return session.intensity() != null && stage().highest() != null
 				&& session.intensity().compareTo(stage().highest()) > 0;
-	}
-
-	private static String decimal(@Nullable Double value) {
-		return (value == null) ? "" : String.format(Locale.ROOT, "%.1f", value);
-	}
-
-	private static String hundredths(double value) {
-		return String.format(Locale.ROOT, "%.2f", value);
 	}
 
 }

@@ -52,7 +52,10 @@ final class Notices {
 		add(notices, episode.symptomsOnly, "symptoms-only");
 		add(notices, level != null && level.possible(), "working-level-possible");
 		RuleSet.Path path = episode.path(fold.rules);
-		int least = path.illDays() + path.stages().stream().mapToInt(RuleSet.Stage::days).sum();
+		int least = path.illDays();
+		for (RuleSet.Stage stage : path.stages()) {
+			least += stage.days();
+		}
 		long since = fold.day.toEpochDay() - episode.firstOnset.toEpochDay();
 		add(notices, since > fold.rules.advice().stalledFactor() * least, "stalled",
 				fold.rules.advice().stalledFactor());

@@ -129,7 +129,7 @@ final class PathJudge {
 	}
 
 	private static PathName later(PathName one, PathName other) {
-		return List.of(one, other).stream().max(Enum::compareTo).orElseThrow();
+		return (one.compareTo(other) >= 0) ? one : other;
 	}
 
 	/** First to last day of something, both counted. */

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 
 import org.fallow.baseline.HrvFlag;
 import org.fallow.baseline.RhrFlag;
@@ -12,7 +11,6 @@ import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
 import org.fallow.rules.Clearance;
 import org.fallow.wording.Message;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The day's clearance: every row of both tables that applies, the worst one wins, all are
@@ -110,13 +108,14 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		RhrFlag flag = rhr.flag();
 		if (flag != null && flag.isHigh()) {
 			row(rows, Clearance.REST, (flag == RhrFlag.HIGH) ? "reason.rhr-high" : "reason.rhr-very-high",
-					decimal(rhr.dev()));
+					Decimals.tenths(rhr.dev()));
 		}
 		else if (rhr.raisedForAction()) {
-			row(rows, Clearance.EASY_ONLY, "reason.rhr-raised", decimal(rhr.dev()), decimal(rhr.tolerance()));
+			row(rows, Clearance.EASY_ONLY, "reason.rhr-raised", Decimals.tenths(rhr.dev()),
+					Decimals.tenths(rhr.tolerance()));
 		}
 		if (rhr.lowAgain()) {
-			row(rows, Clearance.EASY_ONLY, "reason.rhr-low-again", decimal(rhr.dev()));
+			row(rows, Clearance.EASY_ONLY, "reason.rhr-low-again", Decimals.tenths(rhr.dev()));
 		}
 		kept(rhr, rows, entered);
 		if (rhr.rise().signal()) {
@@ -164,10 +163,6 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 			Clearance bad = (episode.stage == 1) ? Clearance.REST : Clearance.EASY_ONLY;
 			row(rows, usual.stricterOf(bad), "reason.bad-morning", episode.stage);
 		}
-	}
-
-	private static String decimal(@Nullable Double value) {
-		return (value == null) ? "" : String.format(Locale.ROOT, "%.1f", value);
 	}
 
 }

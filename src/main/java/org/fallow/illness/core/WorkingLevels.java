@@ -73,7 +73,12 @@ final class WorkingLevels {
 		if (!fold.seen.entered() || fold.seen.isSick() || fold.seen.reported() || sheet == null) {
 			return;
 		}
-		List<String> shutting = sheet.criteria().stream().filter(Criterion::shuts).map(Criterion::code).toList();
+		List<String> shutting = new ArrayList<>();
+		for (Criterion criterion : sheet.criteria()) {
+			if (criterion.shuts()) {
+				shutting.add(criterion.code());
+			}
+		}
 		boolean byRhr = fold.rhr.dev() != null && !Marking.isQuiet(fold) && shutting.stream().anyMatch(BY_RHR::contains)
 				&& NUMBERS.containsAll(shutting) && !isTooEarly(fold, open);
 		List<FreeMorning> free = new ArrayList<>(open.free);
@@ -94,7 +99,10 @@ final class WorkingLevels {
 
 	private static LevelOffer offer(DayFold fold, Draft open, RhrBaseline own) {
 		RuleSet.WorkingLevel rules = fold.rules.workingLevel();
-		int shut = (int) open.free.stream().filter(FreeMorning::shut).count();
+		int shut = 0;
+		for (FreeMorning morning : open.free) {
+			shut += morning.shut() ? 1 : 0;
+		}
 		Double bpm = level(fold, open, rules.medianMornings());
 		List<String> against = new ArrayList<>();
 		add(against, "in-force", open.held.working() != null);
