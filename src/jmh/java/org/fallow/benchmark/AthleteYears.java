@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 
@@ -54,9 +55,10 @@ record AthleteYears(int days, List<Athlete> athletes) {
 	 * @param day the mornings with a reading, days since the epoch, ascending
 	 * @param rhr resting heart rate, bpm, a tenth each step
 	 * @param rmssd ms
+	 * @param ln natural logarithm of it
 	 * @param timeline all facts
 	 */
-	record Athlete(int[] day, double[] rhr, double[] rmssd, Timeline timeline) {
+	record Athlete(int[] day, double[] rhr, double[] rmssd, double[] ln, Timeline timeline) {
 
 		static Athlete of(Random random, int days, int illnessesAYear) {
 			double level = 42 + random.nextInt(20);
@@ -80,8 +82,9 @@ record AthleteYears(int days, List<Athlete> athletes) {
 					facts.add(run(date));
 				}
 			}
-			return new Athlete(java.util.Arrays.copyOf(day, n), java.util.Arrays.copyOf(rhr, n),
-					java.util.Arrays.copyOf(rmssd, n), new Timeline(facts, FIRST.minusYears(5)));
+			double[] read = Arrays.copyOf(rmssd, n);
+			return new Athlete(Arrays.copyOf(day, n), Arrays.copyOf(rhr, n), read,
+					Arrays.stream(read).map(Math::log).toArray(), new Timeline(facts, FIRST.minusYears(20)));
 		}
 
 		private static boolean[] sickDays(Random random, int days, int illnessesAYear) {

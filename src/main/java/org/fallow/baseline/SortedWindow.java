@@ -70,30 +70,33 @@ final class SortedWindow {
 	}
 
 	/**
-	 * As {@link Statistics#mad}: the distances rise from the middle outwards on both
-	 * sides, so the middle one is found by going along the nearer side each time.
+	 * As {@link Statistics#mad}. The readings nearest to the median stand side by side:
+	 * of all rows of that many, theirs is the one whose farther end is nearest. Going up,
+	 * the lower end comes nearer and the upper one goes away, so the row is found by
+	 * halving.
 	 * @param median what {@link #median} says
 	 */
 	double mad(double median) {
 		double[] values = this.sorted;
-		int right = (this.size + 1) / 2;
-		int left = right - 1;
-		double before = 0;
-		double distance = 0;
-		for (int i = this.size / 2; i >= 0; i--) {
-			before = distance;
-			double below = (left < 0) ? Double.POSITIVE_INFINITY : median - values[left];
-			double above = (right == this.size) ? Double.POSITIVE_INFINITY : values[right] - median;
-			if (below <= above) {
-				distance = below;
-				left--;
+		int rest = this.size / 2;
+		int low = 0;
+		int high = this.size - rest;
+		while (low < high) {
+			int middle = (low + high) >>> 1;
+			if (median - values[middle] > values[middle + rest] - median) {
+				low = middle + 1;
 			}
 			else {
-				distance = above;
-				right++;
+				high = middle;
 			}
 		}
-		return (this.size % 2 == 1) ? distance : (before + distance) / 2;
+		double above = (low + rest < this.size) ? values[low + rest] - median : Double.POSITIVE_INFINITY;
+		double below = (low > 0) ? median - values[low - 1] : Double.POSITIVE_INFINITY;
+		if (this.size % 2 == 1) {
+			return Math.min(above, below);
+		}
+		return (above <= below) ? (above + Math.max(median - values[low], values[low + rest - 1] - median)) / 2
+				: (below + Math.max(median - values[low], values[low + rest - 1] - median)) / 2;
 	}
 
 }

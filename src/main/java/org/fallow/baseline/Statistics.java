@@ -21,18 +21,32 @@ public final class Statistics {
 		return mean(values, 0, values.length);
 	}
 
-	/** The same of finite values from an index to an index, exclusive. */
+	/**
+	 * The same of finite values from an index to an index, exclusive. Sums run in four
+	 * lanes, for a processor adds four numbers while it waits for one; which value is in
+	 * which lane depends on its place in the range alone.
+	 */
 	static double mean(double[] values, int from, int to) {
-		double sum = 0;
-		for (int i = from; i < to; i++) {
-			sum += values[i];
+		double first = sumOfDistances(values, from, to, 0) / (to - from);
+		return first + sumOfDistances(values, from, to, first) / (to - from);
+	}
+
+	private static double sumOfDistances(double[] values, int from, int to, double point) {
+		double one = 0;
+		double two = 0;
+		double three = 0;
+		double four = 0;
+		int i = from;
+		for (; i < to - 3; i += 4) {
+			one += values[i] - point;
+			two += values[i + 1] - point;
+			three += values[i + 2] - point;
+			four += values[i + 3] - point;
 		}
-		double first = sum / (to - from);
-		double rest = 0;
-		for (int i = from; i < to; i++) {
-			rest += values[i] - first;
+		for (; i < to; i++) {
+			one += values[i] - point;
 		}
-		return first + rest / (to - from);
+		return (one + two) + (three + four);
 	}
 
 	/**
@@ -48,14 +62,25 @@ public final class Statistics {
 	/** The same of finite values from an index to an index, exclusive. */
 	static double sd(double[] values, int from, int to, double mean) {
 		double squares = 0;
+		double otherSquares = 0;
 		double rest = 0;
-		for (int i = from; i < to; i++) {
+		double otherRest = 0;
+		int i = from;
+		for (; i < to - 1; i += 2) {
 			double distance = values[i] - mean;
+			double other = values[i + 1] - mean;
 			squares += distance * distance;
+			otherSquares += other * other;
 			rest += distance;
+			otherRest += other;
+		}
+		if (i < to) {
+			squares += (values[i] - mean) * (values[i] - mean);
+			rest += values[i] - mean;
 		}
 		int n = to - from;
-		return Math.sqrt(Math.max(0, squares - rest * rest / n) / (n - 1));
+		rest += otherRest;
+		return Math.sqrt(Math.max(0, squares + otherSquares - rest * rest / n) / (n - 1));
 	}
 
 	/**
