@@ -24,7 +24,8 @@ public record HrvBaseline(int n, double mean, double sd) {
 	}
 
 	/**
-	 * The baseline of the readings.
+	 * The baseline of the readings, gathered by the caller: what {@link Column} gives day
+	 * by day.
 	 * @param lnValues ln RMSSD of eligible readings
 	 * @param rules baseline numbers
 	 * @return the baseline, or null if there are too few readings for one

@@ -23,7 +23,8 @@ public record RhrBaseline(int n, double median, double spread) {
 	}
 
 	/**
-	 * The baseline of the readings.
+	 * The baseline of the readings, gathered by the caller: what {@link Column} gives day
+	 * by day.
 	 * @param readings eligible readings, bpm
 	 * @param rules baseline numbers
 	 * @return the baseline, or null if there are too few readings for one
