@@ -120,9 +120,8 @@ final class Advice {
 		boolean catching = fold.seen.reported() || isCatching(fold.entry, fold)
 				|| (fold.entry == null && isCatching(lastEntry(fold), fold));
 		Notices.add(notices, catching, "stay-away");
-		LocalDate from = fold.day.minusDays(fold.rules.advice().stomachApartDays());
 		boolean stomach = false;
-		for (Morning morning : fold.known.mornings(from, fold.day.plusDays(1))) {
+		for (Morning morning : fold.known.lastMornings(fold.rules.advice().stomachApartDays() + 1, fold.day)) {
 			stomach |= fold.sickness(morning.effective()).stomach();
 		}
 		Notices.add(notices, stomach, "stay-away-stomach", 24 * fold.rules.advice().stomachApartDays());
@@ -137,7 +136,8 @@ final class Advice {
 	}
 
 	private static @Nullable MorningEntry lastEntry(DayFold fold) {
-		return fold.known.backFrom(fold.day).stream().findFirst().map(Morning::effective).orElse(null);
+		List<Morning> back = fold.known.backFrom(fold.day);
+		return back.isEmpty() ? null : back.get(0).effective();
 	}
 
 	/** In a return that began long ago, or back from a long absence. */
@@ -146,7 +146,7 @@ final class Advice {
 		Draft episode = fold.episode;
 		boolean returning = episode != null && episode.stage > 0
 				&& fold.day.toEpochDay() - episode.firstOnset.toEpochDay() > days;
-		return returning || fold.known.hasLongAbsenceEnded(fold.day.minusDays(BACK_DAYS), fold.day.minusDays(1), days);
+		return returning || fold.known.hasLongAbsenceEnded(fold.day, BACK_DAYS, days);
 	}
 
 }

@@ -1,9 +1,8 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
-import java.util.List;
-import java.util.stream.Stream;
 
+import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
 import org.fallow.illness.core.DayAssessment.Decision;
 import org.jspecify.annotations.Nullable;
@@ -59,28 +58,26 @@ final class BackBySymptoms {
 	 * The latest day, of what was recorded today, with symptoms of the sort asked for.
 	 */
 	private static @Nullable LocalDate latest(DayFold fold, LocalDate since, boolean relapsing) {
-		if (fold.known.fresh().isEmpty()) {
-			return null;
+		LocalDate latest = null;
+		for (Fact fact : fold.known.fresh()) {
+			boolean morning = fact instanceof MorningEntry;
+			boolean counts = isOfTheSort(fold, fact, relapsing) && !(morning && fact.day().isBefore(since));
+			LocalDate day = Draft.later(fact.day(), since);
+			if (counts && !day.isAfter(fold.day)) {
+				latest = (latest == null) ? day : Draft.later(latest, day);
+			}
 		}
-		Stream<LocalDate> mornings = fold.known.fresh(MorningEntry.class)
-			.stream()
-			.filter((e) -> relapsing ? fold.sickness(e).relapses() : fold.sickness(e).aboveTheNeck())
-			.map(MorningEntry::day)
-			.filter((day) -> !day.isBefore(since));
-		Stream<LocalDate> reports = fold.known.fresh(IllnessEvent.Report.class)
-			.stream()
-			.filter((r) -> relapsing == (r.kind() != ReportKind.ABOVE_NECK))
-			.map((r) -> Draft.later(r.day(), since));
-		Stream<LocalDate> holds = fold.known.fresh()
-			.stream()
-			.filter((f) -> relapsing && !(f instanceof MorningEntry) && Holds.openedBy(f) != null)
-			.map((f) -> Draft.later(f.day(), since));
-		return List.of(mornings, reports, holds)
-			.stream()
-			.flatMap((days) -> days)
-			.filter((day) -> !day.isAfter(fold.day))
-			.max(LocalDate::compareTo)
-			.orElse(null);
+		return latest;
+	}
+
+	private static boolean isOfTheSort(DayFold fold, Fact fact, boolean relapsing) {
+		if (fact instanceof MorningEntry entry) {
+			Sickness sick = fold.sickness(entry);
+			return relapsing ? sick.relapses() : sick.aboveTheNeck();
+		}
+		boolean reported = fact instanceof IllnessEvent.Report report
+				&& relapsing == (report.kind() != ReportKind.ABOVE_NECK);
+		return reported || (relapsing && Holds.openedBy(fact) != null);
 	}
 
 }

@@ -25,28 +25,26 @@ final class Carrying {
 	}
 
 	static State over(DayFold fold, Verdict verdict) {
-		LocalDate far = fold.day.minusDays(NEAR_DAYS);
 		List<PastMark> marks = new ArrayList<>();
 		for (PastMark past : fold.marks) {
-			if (past.day().isAfter(far)) {
+			if (fold.day.toEpochDay() - past.day().toEpochDay() < NEAR_DAYS) {
 				marks.add(past);
 			}
 		}
 		marks.add(new PastMark(fold.day, fold.mark));
 		Draft open = fold.episode;
-		LocalDate oldest = fold.day.minusDays(OUT_DAYS);
 		SustainedRise rise = fold.day.equals(fold.closedOn) ? SustainedRise.NONE : fold.rhr.rise();
 		return new State(fold.day, rise, deviations(fold), kept(fold), marks,
 				verdict.ownRest() ? fold.day : fold.before.restOn(), (open == null) ? null : open.toEpisode(),
-				fold.holds, since(fold.out, oldest), fold.afterClose, fold.closedOn, fold.withdrawnAt);
+				fold.holds, since(fold.out, fold.day), fold.afterClose, fold.closedOn, fold.withdrawnAt);
 	}
 
 	/** As many as the rules look back over for a second raised morning. */
 	private static List<PastDeviation> deviations(DayFold fold) {
-		LocalDate oldest = fold.day.minusDays(Math.max(NEAR_DAYS, fold.rules.flags().actionDays()));
+		int days = Math.max(NEAR_DAYS, fold.rules.flags().actionDays());
 		List<PastDeviation> deviations = new ArrayList<>();
 		for (PastDeviation past : fold.rhr.before()) {
-			if (past.day().isAfter(oldest)) {
+			if (fold.day.toEpochDay() - past.day().toEpochDay() < days) {
 				deviations.add(past);
 			}
 		}
@@ -58,8 +56,9 @@ final class Carrying {
 		return deviations;
 	}
 
-	private static List<DayRange> since(List<DayRange> out, LocalDate oldest) {
-		return out.isEmpty() ? List.of() : out.stream().filter((range) -> range.to().isAfter(oldest)).toList();
+	private static List<DayRange> since(List<DayRange> out, LocalDate day) {
+		return out.isEmpty() ? List.of()
+				: out.stream().filter((range) -> range.to().isAfter(day.minusDays(OUT_DAYS))).toList();
 	}
 
 	private static @Nullable Kept kept(DayFold fold) {

@@ -55,7 +55,7 @@ final class Known {
 	/** A copy that can grow by itself, with the mornings and sessions from a day on. */
 	Known from(LocalDate day) {
 		Known copy = new Known(this.adultFrom);
-		copy.mornings.addAll(this.mornings.subList(indexOf(day), this.mornings.size()));
+		copy.mornings.addAll(this.mornings.subList(indexOf(day.toEpochDay()), this.mornings.size()));
 		copy.sessions = this.sessions.from(day);
 		copy.absences.putAll(this.absences);
 		copy.medicines.addAll(this.medicines);
@@ -98,7 +98,7 @@ final class Known {
 	}
 
 	private void add(MorningEntry entry) {
-		int index = indexOf(entry.day());
+		int index = indexOf(entry.day().toEpochDay());
 		if (index == this.mornings.size()) {
 			this.mornings.add(Morning.of(entry));
 			return;
@@ -114,12 +114,12 @@ final class Known {
 	}
 
 	/** The first morning on or after a day: most are asked for near the end. */
-	private int indexOf(LocalDate day) {
+	private int indexOf(long day) {
 		int low = 0;
 		int high = this.mornings.size();
 		for (int step = 1; high > low; step *= 2) {
 			int probe = Math.max(low, high - step);
-			if (this.mornings.get(probe).day().isBefore(day)) {
+			if (this.mornings.get(probe).epochDay() < day) {
 				low = probe + 1;
 				break;
 			}
@@ -127,7 +127,7 @@ final class Known {
 		}
 		while (low < high) {
 			int middle = (low + high) / 2;
-			if (this.mornings.get(middle).day().isBefore(day)) {
+			if (this.mornings.get(middle).epochDay() < day) {
 				low = middle + 1;
 			}
 			else {
@@ -160,9 +160,10 @@ final class Known {
 	}
 
 	@Nullable Morning morningOn(LocalDate day) {
-		int index = indexOf(day);
+		long epochDay = day.toEpochDay();
+		int index = indexOf(epochDay);
 		Morning morning = (index == this.mornings.size()) ? null : this.mornings.get(index);
-		return (morning != null && morning.day().equals(day)) ? morning : null;
+		return (morning != null && morning.epochDay() == epochDay) ? morning : null;
 	}
 
 	/** All mornings, oldest first. */
@@ -172,13 +173,20 @@ final class Known {
 
 	/** Mornings from a day (inclusive) to a day (exclusive), oldest first. */
 	List<Morning> mornings(LocalDate from, LocalDate to) {
-		return from.isBefore(to) ? this.mornings.subList(indexOf(from), indexOf(to)) : List.of();
+		return from.isBefore(to) ? this.mornings.subList(indexOf(from.toEpochDay()), indexOf(to.toEpochDay()))
+				: List.of();
+	}
+
+	/** The mornings of some days up to a day, that one among them, oldest first. */
+	List<Morning> lastMornings(int days, LocalDate to) {
+		long end = to.toEpochDay() + 1;
+		return this.mornings.subList(indexOf(end - days), indexOf(end));
 	}
 
 	/** Mornings up to a day, inclusive, latest first. */
 	List<Morning> backFrom(LocalDate day) {
 		List<Morning> all = this.mornings;
-		int end = indexOf(day.plusDays(1));
+		int end = indexOf(day.toEpochDay() + 1);
 		return new AbstractList<>() {
 
 			@Override
@@ -218,6 +226,16 @@ final class Known {
 		return found;
 	}
 
+	/** Whether a morning of another day was recorded on the current one. */
+	boolean hasLate(LocalDate today) {
+		for (Fact fact : this.fresh) {
+			if (fact instanceof MorningEntry && !fact.day().equals(today)) {
+				return true;
+			}
+		}
+		return false;
+	}
+
 	/** Whether a morning of a day was recorded on the current one. */
 	boolean isFresh(LocalDate day) {
 		for (Fact fact : this.fresh) {
@@ -237,8 +255,13 @@ final class Known {
 		return false;
 	}
 
-	/** Whether an absence of more days than these ended between two days, inclusive. */
-	boolean hasLongAbsenceEnded(LocalDate from, LocalDate to, int days) {
+	/** Whether an absence of more days than these ended within the days before a day. */
+	boolean hasLongAbsenceEnded(LocalDate day, int before, int days) {
+		if (this.absences.isEmpty()) {
+			return false;
+		}
+		LocalDate from = day.minusDays(before);
+		LocalDate to = day.minusDays(1);
 		for (Absence absence : this.absences.values()) {
 			LocalDate until = absence.until();
 			if (until != null && !until.isBefore(from) && !until.isAfter(to)

@@ -42,7 +42,15 @@ final class Marking {
 	 * high or raised for action, came in late.
 	 */
 	static List<PastMark> past(DayFold fold, Numbers numbers) {
-		List<PastMark> result = new ArrayList<>();
+		List<PastMark> result = new ArrayList<>(PAST_MORNINGS + 1);
+		if (!fold.known.hasLate(fold.day)) {
+			for (PastMark past : fold.before.marks()) {
+				if (fold.day.toEpochDay() - past.day().toEpochDay() <= PAST_MORNINGS) {
+					result.add(past);
+				}
+			}
+			return result;
+		}
 		for (int back = PAST_MORNINGS; back > 0; back--) {
 			LocalDate date = fold.day.minusDays(back);
 			MorningEntry morning = fold.known.morning(date);

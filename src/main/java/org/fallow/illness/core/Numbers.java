@@ -118,9 +118,12 @@ final class Numbers {
 	}
 
 	private boolean isLeftOut(@Nullable Deviation deviation, @Nullable Kept kept) {
+		if (deviation != null || isSymptomsOnly()) {
+			return false;
+		}
 		LocalDate since = leftOutSince(kept);
 		Series series = (kept != null) ? kept.series() : this.windows.latestRhrSeries(this.day.minusDays(1));
-		return deviation == null && !isSymptomsOnly() && since != null && series != null && hasBaseline(series)
+		return since != null && series != null && hasBaseline(series)
 				&& apart(since) > this.rules.flags().keptMornings();
 	}
 
@@ -146,11 +149,24 @@ final class Numbers {
 	 */
 	private List<PastDeviation> past() {
 		int lookBack = Math.max(this.rules.flags().actionDays(), this.rules.gates().quietMornings() - 1);
+		if (!this.known.hasLate(this.day)) {
+			return since(this.before.deviations(), lookBack);
+		}
 		List<PastDeviation> past = new ArrayList<>();
 		for (LocalDate date = this.day.minusDays(lookBack); date.isBefore(this.day); date = date.plusDays(1)) {
 			PastDeviation found = this.known.isFresh(date) ? recomputed(date) : carried(date);
 			if (found != null) {
 				past.add(found);
+			}
+		}
+		return past;
+	}
+
+	private List<PastDeviation> since(List<PastDeviation> deviations, int days) {
+		List<PastDeviation> past = new ArrayList<>(deviations.size());
+		for (PastDeviation deviation : deviations) {
+			if (apart(deviation.day()) <= days) {
+				past.add(deviation);
 			}
 		}
 		return past;
@@ -209,6 +225,14 @@ final class Numbers {
 		return then != null && now.median() - then.median() >= this.rules.baseline().driftBpm();
 	}
 
+	private static double[] plain(List<Double> values) {
+		double[] plain = new double[values.size()];
+		for (int i = 0; i < plain.length; i++) {
+			plain[i] = values.get(i);
+		}
+		return plain;
+	}
+
 	private long apart(LocalDate earlier) {
 		return this.day.toEpochDay() - earlier.toEpochDay();
 	}
@@ -221,8 +245,7 @@ final class Numbers {
 		HrvBaseline baseline = (this.episode != null) ? this.episode.held.hrv()
 				: HeldBaselines.hrv(this.before, this.windows, series, this.day);
 		List<Double> values = this.windows.recentLn(this.day, series);
-		Double recent = (values.size() < this.rules.hrv().leastReadings()) ? null
-				: Statistics.mean(values.stream().mapToDouble(Double::doubleValue).toArray());
+		Double recent = (values.size() < this.rules.hrv().leastReadings()) ? null : Statistics.mean(plain(values));
 		HrvFlag flag = null;
 		if (baseline != null && recent != null) {
 			boolean low = HrvFlag.isSuppressed(recent, baseline.mean(), baseline.sd(), this.rules.hrv());

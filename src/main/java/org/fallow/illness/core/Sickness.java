@@ -36,12 +36,14 @@ record Sickness(boolean aboveTheNeck, boolean moreThanMild, boolean stomach, boo
 			return NONE;
 		}
 		List<ReportedSymptom> felt = felt(entry, known);
-		return new Sickness(has(felt, SymptomClass.ABOVE_THE_NECK),
-				felt.stream()
-					.anyMatch((s) -> s.symptomClass() == SymptomClass.ABOVE_THE_NECK && s.severity() != Severity.MILD),
-				has(felt, SymptomClass.STOMACH),
-				has(felt, SymptomClass.BELOW_THE_NECK) || has(felt, SymptomClass.WHOLE_BODY),
-				felt.stream().anyMatch((s) -> s.symptom().isOfTheChest(s.severity())),
+		boolean chest = false;
+		boolean moreThanMild = false;
+		for (ReportedSymptom s : felt) {
+			chest |= s.symptom().isOfTheChest(s.severity());
+			moreThanMild |= s.symptomClass() == SymptomClass.ABOVE_THE_NECK && s.severity() != Severity.MILD;
+		}
+		return new Sickness(has(felt, SymptomClass.ABOVE_THE_NECK), moreThanMild, has(felt, SymptomClass.STOMACH),
+				has(felt, SymptomClass.BELOW_THE_NECK) || has(felt, SymptomClass.WHOLE_BODY), chest,
 				fever || has(felt, SymptomClass.FEVER), medicine, entry.feverMedicine() == FeverMedicine.ILLNESS,
 				has(felt, SymptomClass.SMELL), has(felt, SymptomClass.RED_FLAG));
 	}

@@ -52,13 +52,10 @@ record Windows(Known known, List<DayRange> out, RuleSet rules) {
 	}
 
 	private @Nullable Morning latest(LocalDate day, Kind kind) {
-		LocalDate oldest = day.minusDays(LOOK_BACK_DAYS);
-		for (Morning morning : this.known.backFrom(day)) {
-			if (morning.day().isBefore(oldest)) {
-				return null;
-			}
-			if (kind.of(morning) != null) {
-				return morning;
+		List<Morning> last = this.known.lastMornings(LOOK_BACK_DAYS + 1, day);
+		for (int i = last.size() - 1; i >= 0; i--) {
+			if (kind.of(last.get(i)) != null) {
+				return last.get(i);
 			}
 		}
 		return null;
@@ -95,8 +92,7 @@ record Windows(Known known, List<DayRange> out, RuleSet rules) {
 	/** ln RMSSD of the last mornings up to a day, of mornings without any symptom. */
 	List<Double> recentLn(LocalDate day, Series series) {
 		List<Double> values = new ArrayList<>();
-		LocalDate from = day.minusDays(this.rules.hrv().days() - 1L);
-		for (Morning morning : this.known.mornings(from, day.plusDays(1))) {
+		for (Morning morning : this.known.lastMornings(this.rules.hrv().days(), day)) {
 			Double ln = morning.ln();
 			if (ln != null && this.known.readings().isOf(series, morning.effective()) && !isOut(morning)) {
 				values.add(ln);

@@ -34,6 +34,9 @@ final class WorkingLevels {
 	static void endOn(DayFold fold) {
 		Draft open = fold.episode;
 		Held after = fold.afterClose;
+		if (open == null && after == null) {
+			return;
+		}
 		boolean ends = fold.raisedHoldToday || !fold.standing.isEmpty()
 				|| fold.known.fresh(MorningEntry.class)
 					.stream()
