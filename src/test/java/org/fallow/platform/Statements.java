@@ -1,16 +1,24 @@
 package org.fallow.platform;
 
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.StringJoiner;
 
 import javax.sql.DataSource;
 
 import net.ttddyy.dsproxy.ExecutionInfo;
 import net.ttddyy.dsproxy.QueryInfo;
+import net.ttddyy.dsproxy.proxy.ParameterSetOperation;
 import net.ttddyy.dsproxy.listener.QueryExecutionListener;
 import net.ttddyy.dsproxy.support.ProxyDataSourceBuilder;
 
 import org.springframework.beans.factory.config.BeanPostProcessor;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * Listens to the statements that a test's thread sends to the database, for
@@ -18,7 +26,7 @@ import org.springframework.beans.factory.config.BeanPostProcessor;
  */
 public class Statements implements BeanPostProcessor, QueryExecutionListener {
 
-	private static final ThreadLocal<List<String>> HEARD = new ThreadLocal<>();
+	private static final ThreadLocal<List<QueryInfo>> HEARD = new ThreadLocal<>();
 
 	@Override
 	public Object postProcessAfterInitialization(Object bean, String name) {
@@ -33,9 +41,9 @@ public class Statements implements BeanPostProcessor, QueryExecutionListener {
 
 	@Override
 	public void afterQuery(ExecutionInfo execution, List<QueryInfo> queries) {
-		List<String> heard = HEARD.get();
+		List<QueryInfo> heard = HEARD.get();
 		if (heard != null) {
-			queries.forEach((query) -> heard.add(query.getQuery().replaceAll("\\s+", " ").strip()));
+			heard.addAll(queries);
 		}
 	}
 
@@ -46,7 +54,11 @@ public class Statements implements BeanPostProcessor, QueryExecutionListener {
 	 * @return the statements in their order
 	 */
 	public static List<String> of(Runnable work) {
-		List<String> heard = new ArrayList<>();
+		return heard(work).stream().map(Statements::text).toList();
+	}
+
+	private static List<QueryInfo> heard(Runnable work) {
+		List<QueryInfo> heard = new ArrayList<>();
 		HEARD.set(heard);
 		try {
 			work.run();
@@ -55,8 +67,48 @@ public class Statements implements BeanPostProcessor, QueryExecutionListener {
 			HEARD.remove();
 		}
 		return heard.stream()
-			.filter((sql) -> !sql.startsWith("select set_config(") && !sql.startsWith("insert into access_trace"))
+			.filter((query) -> !text(query).startsWith("select set_config(")
+					&& !text(query).startsWith("insert into access_trace"))
 			.toList();
+	}
+
+	private static String text(QueryInfo query) {
+		return query.getQuery().replaceAll("\\s+", " ").strip();
+	}
+
+	/**
+	 * The plans of the reading statements that a piece of work sends, with the values it
+	 * sends them with.
+	 * @param work what to listen to, in this thread
+	 * @param transaction in which the plans are made, and so as whom
+	 * @param jdbc where
+	 * @return each plan's lines
+	 */
+	public static List<String> plansOf(Runnable work, TransactionTemplate transaction, JdbcTemplate jdbc) {
+		List<QueryInfo> reading = heard(work).stream()
+			.filter((query) -> text(query).startsWith("select") && !text(query).endsWith("for update"))
+			.toList();
+		return transaction.execute((status) -> reading.stream()
+			.map((query) -> jdbc.execute((Connection connection) -> plan(connection, query)))
+			.toList());
+	}
+
+	private static String plan(Connection connection, QueryInfo query) throws SQLException {
+		try (PreparedStatement explain = connection.prepareStatement("explain (costs off) " + query.getQuery())) {
+			for (ParameterSetOperation value : query.getParametersList().get(0)) {
+				value.getMethod().invoke(explain, value.getArgs());
+			}
+			StringJoiner lines = new StringJoiner("\n");
+			try (ResultSet plan = explain.executeQuery()) {
+				while (plan.next()) {
+					lines.add(plan.getString(1));
+				}
+			}
+			return lines.toString();
+		}
+		catch (ReflectiveOperationException ex) {
+			throw new IllegalStateException(ex);
+		}
 	}
 
 }
