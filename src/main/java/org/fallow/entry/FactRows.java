@@ -26,14 +26,15 @@ public final class FactRows {
 
 	/**
 	 * Parameters {@code athlete} and {@code from}: sessions only those of which any log
-	 * has a day from then on, everything else whenever it was.
+	 * has a day from then on, everything else whenever it was. The keys are looked up in
+	 * one array, so that the logs of years before are not read to be joined away.
 	 */
 	public static final String SELECT = """
 			select 1 as kind, null::timestamptz as written, key, revision, day, null::date as until_day, recorded_at,
 				recorded_on, activity as code, intensity as detail, minutes as number, rpe as amount, removed as truth,
 				after_session as list, note as words
 			from session_log where athlete_id = :athlete
-				and key in (select key from session_log where athlete_id = :athlete and day >= :from)
+				and key = any (array(select key from session_log where athlete_id = :athlete and day >= :from))
 			union all
 			select 2, null, key, revision, day, until_day, recorded_at, recorded_on, kind, null, null, null, null, null,
 				note
