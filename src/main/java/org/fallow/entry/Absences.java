@@ -122,13 +122,6 @@ public class Absences {
 		return found;
 	}
 
-	List<Absence> all(PersonId athlete) {
-		return this.client.sql("select * from absence where athlete_id = ? order by key, revision")
-			.param(athlete.value())
-			.query(Absences::read)
-			.list();
-	}
-
 	private static Absence read(ResultSet row, int number) throws SQLException {
 		return new Absence(row.getString("key"), Columns.day(row, "day"), Columns.dayOrNull(row, "until_day"),
 				Columns.recorded(row), AbsenceKind.valueOf(row.getString("kind")), row.getString("note"));

@@ -1,5 +1,7 @@
 package org.fallow.entry;
 
+import java.util.Optional;
+
 import org.fallow.access.PersonId;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -29,13 +31,19 @@ public class AthleteLock {
 	 * @return the row's version, counted up by every assessment
 	 */
 	public long lock(PersonId athlete) {
-		this.jdbc.sql("insert into athlete_status (athlete_id) values (?) on conflict do nothing")
-			.param(athlete.value())
-			.update();
+		return locked(athlete).orElseGet(() -> {
+			this.jdbc.sql("insert into athlete_status (athlete_id) values (?) on conflict do nothing")
+				.param(athlete.value())
+				.update();
+			return locked(athlete).orElseThrow();
+		});
+	}
+
+	private Optional<Long> locked(PersonId athlete) {
 		return this.jdbc.sql("select version from athlete_status where athlete_id = ? for update")
 			.param(athlete.value())
 			.query(Long.class)
-			.single();
+			.optional();
 	}
 
 }

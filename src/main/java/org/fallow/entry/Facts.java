@@ -7,6 +7,7 @@ import java.util.List;
 
 import org.fallow.access.PersonId;
 
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -20,24 +21,11 @@ public class Facts {
 
 	private final MorningRows mornings;
 
-	private final Sessions sessions;
+	private final JdbcClient client;
 
-	private final Absences absences;
-
-	private final Medicines medicines;
-
-	private final KnownSymptoms knownSymptoms;
-
-	private final HealthConditions conditions;
-
-	Facts(MorningRows mornings, Sessions sessions, Absences absences, Medicines medicines, KnownSymptoms knownSymptoms,
-			HealthConditions conditions) {
+	Facts(MorningRows mornings, JdbcClient client) {
 		this.mornings = mornings;
-		this.sessions = sessions;
-		this.absences = absences;
-		this.medicines = medicines;
-		this.knownSymptoms = knownSymptoms;
-		this.conditions = conditions;
+		this.client = client;
 	}
 
 	/**
@@ -48,14 +36,24 @@ public class Facts {
 	 */
 	@OfAthlete
 	public List<Fact> of(PersonId athlete, LocalDate from) {
-		List<Fact> facts = new ArrayList<>();
-		this.mornings.since(athlete, from).forEach((morning) -> facts.add(morning.entry()));
-		facts.addAll(this.sessions.since(athlete, from));
-		facts.addAll(this.absences.all(athlete));
-		facts.addAll(this.medicines.of(athlete));
-		facts.addAll(this.knownSymptoms.of(athlete));
-		facts.addAll(this.conditions.of(athlete));
+		List<Fact> facts = new ArrayList<>(mornings(athlete, from));
+		facts.addAll(this.client.sql(FactRows.SELECT + FactRows.ORDER)
+			.param("athlete", athlete.value())
+			.param("from", from)
+			.query((row, number) -> FactRows.read(row))
+			.list());
 		return facts;
+	}
+
+	/**
+	 * The mornings of an athlete, all revisions among them.
+	 * @param athlete whose
+	 * @param from first day, inclusive
+	 * @return by day, then in the order stored
+	 */
+	@OfAthlete
+	public List<MorningEntry> mornings(PersonId athlete, LocalDate from) {
+		return this.mornings.since(athlete, from);
 	}
 
 }

@@ -5,15 +5,21 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.BiFunction;
 
 import org.fallow.access.PersonId;
 import org.fallow.team.Athlete;
 import org.fallow.team.Role;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.ResultSetExtractor;
+import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -23,20 +29,45 @@ import org.springframework.stereotype.Component;
 @Component
 class MorningRows {
 
+	/** A row for each symptom, and one for an entry without any. */
 	private static final String SELECT = """
-			select e.*, array(select s.symptom from morning_symptom s where s.athlete_id = e.athlete_id
-					and s.day = e.day and s.revision = e.revision order by s.position) as symptoms,
-				array(select s.severity from morning_symptom s where s.athlete_id = e.athlete_id
-					and s.day = e.day and s.revision = e.revision order by s.position) as severities,
-				array(select s.words from morning_symptom s where s.athlete_id = e.athlete_id
-					and s.day = e.day and s.revision = e.revision order by s.position) as words
-			from morning_entry e where e.athlete_id = ?\s""";
+			select e.*, s.position, s.symptom, s.severity, s.words from morning_entry e left join morning_symptom s
+				on s.athlete_id = e.athlete_id and s.day = e.day and s.revision = e.revision\s""";
 
-	private static final String INSERT = """
+	/**
+	 * What the fold looks at. The symptoms' own day is bounded too, so that those of
+	 * years before are not read.
+	 */
+	private static final String SELECT_SINCE = """
+			select e.day, e.revision, e.recorded_at, e.recorded_on, e.method, e.posture, e.rhr_bpm, e.rmssd_ms, e.unsure,
+				e.temperature_c, e.fever_last_24h, e.fever_medicine, e.eating_normally, e.feels, e.soreness, e.tags,
+				e.note, s.position, s.symptom, s.severity, s.words
+			from morning_entry e left join morning_symptom s on s.athlete_id = ? and s.day >= ?
+				and s.day = e.day and s.revision = e.revision
+			where e.athlete_id = ? and e.day >= ? order by e.day, e.revision, s.position""";
+
+	private static final String COLUMNS = """
 			insert into morning_entry (athlete_id, day, revision, method, posture, rhr_bpm, rmssd_ms, rr_ms, unsure,
 				temperature_c, fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note, zone_id,
-				recorded_at, recorded_on, written_at, actor_id, role, source, request_id)
-			values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+				recorded_at, recorded_on, written_at, actor_id, role, source, request_id)\s""";
+
+	private static final String PLACES = "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?";
+
+	private static final String INSERT = COLUMNS + "values (" + PLACES + ")";
+
+	/**
+	 * Only as the next revision of its day, and only if this sending stored nothing yet.
+	 */
+	private static final String INSERT_NEXT = COLUMNS + "select " + PLACES + " " + """
+			where not exists (select 1 from morning_entry where athlete_id = ? and request_id = ?)
+				and coalesce((select revision from morning_entry where athlete_id = ? and day = ?
+					order by revision desc limit 1), 0) = ?""";
+
+	private static final String INSERT_NEXT_WITH_SYMPTOMS = "with entry as (" + INSERT_NEXT + " " + """
+			returning athlete_id, day, revision)
+			insert into morning_symptom (athlete_id, day, revision, position, symptom, severity, words)
+			select e.athlete_id, e.day, e.revision, s.place - 1, s.symptom, s.severity, s.words
+			from entry e, unnest(?, ?, ?) with ordinality as s (symptom, severity, words, place)""";
 
 	private final JdbcClient client;
 
@@ -48,31 +79,38 @@ class MorningRows {
 	}
 
 	Optional<StoredMorning> ofRequest(PersonId athlete, UUID requestId) {
-		return this.client.sql(SELECT + "and e.request_id = ?")
-			.params(athlete.value(), requestId)
-			.query(MorningRows::read)
-			.optional();
+		return query("where e.athlete_id = ? and e.request_id = ? order by s.position", athlete.value(), requestId)
+			.stream()
+			.findFirst();
 	}
 
 	Optional<StoredMorning> latest(PersonId athlete, LocalDate day) {
-		return this.client.sql(SELECT + "and e.day = ? order by e.revision desc limit 1")
-			.params(athlete.value(), day)
-			.query(MorningRows::read)
-			.optional();
+		return query("""
+				where e.athlete_id = ? and e.day = ? and e.revision = (select max(revision) from morning_entry
+					where athlete_id = ? and day = ?) order by s.position""", athlete.value(), day, athlete.value(),
+				day)
+			.stream()
+			.findFirst();
 	}
 
 	List<StoredMorning> of(PersonId athlete, LocalDate from, LocalDate to) {
-		return this.client.sql(SELECT + "and e.day between ? and ? order by e.day, e.revision")
-			.params(athlete.value(), from, to)
-			.query(MorningRows::read)
-			.list();
+		return query("where e.athlete_id = ? and e.day between ? and ? order by e.day, e.revision, s.position",
+				athlete.value(), from, to);
 	}
 
-	List<StoredMorning> since(PersonId athlete, LocalDate from) {
-		return this.client.sql(SELECT + "and e.day >= ? order by e.day, e.revision")
-			.params(athlete.value(), from)
-			.query(MorningRows::read)
-			.list();
+	/** What the fold looks at of the mornings from a day on, by day and revision. */
+	List<MorningEntry> since(PersonId athlete, LocalDate from) {
+		return this.client.sql(SELECT_SINCE)
+			.params(athlete.value(), from, athlete.value(), from)
+			.query((ResultSetExtractor<List<MorningEntry>>) (rows) -> read(rows, MorningRows::entry,
+					MorningRows::with));
+	}
+
+	private List<StoredMorning> query(String where, Object... params) {
+		return this.client.sql(SELECT + where)
+			.params(params)
+			.query((ResultSetExtractor<List<StoredMorning>>) (rows) -> read(rows, MorningRows::stored,
+					MorningRows::with));
 	}
 
 	Optional<LocalDate> lastDay(PersonId athlete) {
@@ -80,6 +118,25 @@ class MorningRows {
 			.param(athlete.value())
 			.query(LocalDate.class)
 			.optional();
+	}
+
+	/**
+	 * Stores a morning if it is the next revision of its day and its sending stored
+	 * nothing yet. The caller holds the athlete's lock, so that this stays true.
+	 * @return whether it was stored
+	 */
+	boolean insertNext(Athlete athlete, StoredMorning morning, Role role, Instant writtenAt) {
+		List<@Nullable Object> values = new ArrayList<>(Arrays.asList(row(athlete, morning, role, writtenAt)));
+		UUID id = athlete.id().value();
+		values.addAll(List.of(id, morning.requestId(), id, morning.day(), morning.revision() - 1));
+		List<ReportedSymptom> symptoms = morning.entry().symptoms();
+		if (symptoms.isEmpty()) {
+			return this.template.update(INSERT_NEXT, values.toArray()) > 0;
+		}
+		values.add(Columns.array("text", symptoms.stream().map(ReportedSymptom::symptom).toList()));
+		values.add(Columns.array("text", symptoms.stream().map(ReportedSymptom::severity).toList()));
+		values.add(Columns.array("text", Arrays.asList(symptoms.stream().map(ReportedSymptom::text).toArray())));
+		return this.template.update(INSERT_NEXT_WITH_SYMPTOMS, values.toArray()) > 0;
 	}
 
 	void insert(Athlete athlete, List<StoredMorning> mornings, Role role, Instant writtenAt) {
@@ -95,7 +152,7 @@ class MorningRows {
 				values (?, ?, ?, ?, ?, ?, ?)""", symptoms);
 	}
 
-	private static Object[] row(Athlete athlete, StoredMorning morning, Role role, Instant writtenAt) {
+	private static @Nullable Object[] row(Athlete athlete, StoredMorning morning, Role role, Instant writtenAt) {
 		MorningEntry e = morning.entry();
 		return Columns.of(athlete.id().value(), e.day(), morning.revision(), e.method(), e.posture(), e.rhrBpm(),
 				e.rmssdMs(), Columns.array("integer", morning.rrMs()), e.unsure(), e.temperatureC(), e.feverLast24h(),
@@ -113,28 +170,53 @@ class MorningRows {
 		return rows;
 	}
 
-	private static StoredMorning read(ResultSet row, int number) throws SQLException {
-		MorningEntry entry = new MorningEntry(Columns.day(row, "day"), Columns.recorded(row),
-				Columns.nullable(row, "method", Method.class), Columns.nullable(row, "posture", Posture.class),
-				Columns.number(row, "rhr_bpm"), Columns.number(row, "rmssd_ms"), row.getBoolean("unsure"),
-				Columns.number(row, "temperature_c"), symptoms(row), row.getBoolean("fever_last_24h"),
-				FeverMedicine.valueOf(row.getString("fever_medicine")), Columns.truth(row, "eating_normally"),
-				Columns.nullable(row, "feels", Feels.class), Columns.nullable(row, "soreness", Severity.class),
-				Columns.list(row, "tags", ContextTag.class), row.getString("note"));
-		return new StoredMorning(entry, row.getInt("revision"), List.of((Integer[]) row.getArray("rr_ms").getArray()),
+	/** Entries of rows that differ in the symptom only, which follow one another. */
+	private static <T> List<T> read(ResultSet row, RowMapper<T> reader, BiFunction<T, List<ReportedSymptom>, T> with)
+			throws SQLException {
+		List<T> found = new ArrayList<>();
+		List<ReportedSymptom> felt = new ArrayList<>();
+		while (row.next()) {
+			String symptom = row.getString("symptom");
+			if (symptom == null || row.getInt("position") == 0) {
+				felt.clear();
+				found.add(Objects.requireNonNull(reader.mapRow(row, found.size())));
+			}
+			if (symptom != null) {
+				felt.add(new ReportedSymptom(Symptom.valueOf(symptom), Severity.valueOf(row.getString("severity")),
+						row.getString("words")));
+				int last = found.size() - 1;
+				found.set(last, with.apply(found.get(last), felt));
+			}
+		}
+		return found;
+	}
+
+	private static StoredMorning stored(ResultSet row, int number) throws SQLException {
+		return new StoredMorning(entry(row, number), row.getInt("revision"),
+				List.of((Integer[]) row.getArray("rr_ms").getArray()),
 				new PersonId(row.getObject("actor_id", UUID.class)), Source.valueOf(row.getString("source")),
 				row.getObject("request_id", UUID.class));
 	}
 
-	private static List<ReportedSymptom> symptoms(ResultSet row) throws SQLException {
-		List<Symptom> symptoms = Columns.list(row, "symptoms", Symptom.class);
-		List<Severity> severities = Columns.list(row, "severities", Severity.class);
-		String[] words = (String[]) row.getArray("words").getArray();
-		List<ReportedSymptom> reported = new ArrayList<>();
-		for (int i = 0; i < symptoms.size(); i++) {
-			reported.add(new ReportedSymptom(symptoms.get(i), severities.get(i), words[i]));
-		}
-		return reported;
+	private static MorningEntry entry(ResultSet row, int number) throws SQLException {
+		return new MorningEntry(Columns.day(row, "day"), Columns.recorded(row),
+				Columns.nullable(row, "method", Method.class), Columns.nullable(row, "posture", Posture.class),
+				Columns.number(row, "rhr_bpm"), Columns.number(row, "rmssd_ms"), row.getBoolean("unsure"),
+				Columns.number(row, "temperature_c"), List.of(), row.getBoolean("fever_last_24h"),
+				FeverMedicine.valueOf(row.getString("fever_medicine")), Columns.truth(row, "eating_normally"),
+				Columns.nullable(row, "feels", Feels.class), Columns.nullable(row, "soreness", Severity.class),
+				Columns.list(row, "tags", ContextTag.class), row.getString("note"));
+	}
+
+	private static StoredMorning with(StoredMorning stored, List<ReportedSymptom> symptoms) {
+		return new StoredMorning(with(stored.entry(), symptoms), stored.revision(), stored.rrMs(), stored.actor(),
+				stored.source(), stored.requestId());
+	}
+
+	private static MorningEntry with(MorningEntry e, List<ReportedSymptom> symptoms) {
+		return new MorningEntry(e.day(), e.recorded(), e.method(), e.posture(), e.rhrBpm(), e.rmssdMs(), e.unsure(),
+				e.temperatureC(), symptoms, e.feverLast24h(), e.feverMedicine(), e.eatingNormally(), e.feels(),
+				e.soreness(), e.tags(), e.note());
 	}
 
 }

@@ -13,6 +13,7 @@ import java.util.UUID;
 import org.fallow.access.PersonId;
 import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
+import org.fallow.team.Role;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Squad;
 import org.fallow.wording.Problem;
@@ -62,23 +63,29 @@ public class Mornings {
 	 */
 	@OfAthlete
 	public Saved save(PersonId id, NewMorning morning, Submission submission) {
-		Athlete athlete = this.squad.athlete(id);
 		this.lock.lock(id);
-		Optional<StoredMorning> before = this.rows.ofRequest(id, submission.requestId());
-		if (before.isPresent() && morning.rounded().says(before.get())) {
-			return stored(before.get(), true);
-		}
+		Athlete athlete = this.squad.athlete(id);
 		List<Problem> problems = MorningCheck.of(morning, this.recording.today(athlete), submission.source());
 		if (!problems.isEmpty()) {
-			return new Saved.Refused(problems);
+			return again(id, morning, submission).orElseGet(() -> new Saved.Refused(problems));
 		}
-		int revision = this.rows.latest(id, morning.day()).map(StoredMorning::revision).orElse(0);
-		if (before.isPresent() || revision != morning.basedOn()) {
-			return new Saved.AlreadyChanged(revision);
+		StoredMorning stored = stored(athlete, morning, morning.basedOn() + 1, submission);
+		if (!this.rows.insertNext(athlete, stored, submission.role(), this.recording.now())) {
+			return again(id, morning, submission).orElseGet(() -> new Saved.AlreadyChanged(revision(id, morning)));
 		}
-		StoredMorning stored = stored(athlete, morning, revision + 1, submission);
-		add(athlete, List.of(stored), submission);
+		tell(athlete, List.of(stored), submission);
 		return stored(stored, false);
+	}
+
+	/** What this very sending stored before. */
+	private Optional<Saved> again(PersonId id, NewMorning morning, Submission submission) {
+		return this.rows.ofRequest(id, submission.requestId())
+			.filter((before) -> morning.rounded().says(before))
+			.map((before) -> stored(before, true));
+	}
+
+	private int revision(PersonId id, NewMorning morning) {
+		return this.rows.latest(id, morning.day()).map(StoredMorning::revision).orElse(0);
 	}
 
 	/**
@@ -93,8 +100,8 @@ public class Mornings {
 	 */
 	@OfAthlete
 	public List<Saved> takeIn(PersonId id, List<NewMorning> mornings, PersonId actor) {
-		Athlete athlete = this.squad.athlete(id);
 		this.lock.lock(id);
+		Athlete athlete = this.squad.athlete(id);
 		LocalDate today = this.recording.today(athlete);
 		Map<LocalDate, StoredMorning> effective = new TreeMap<>();
 		span(mornings).ifPresent(
@@ -104,7 +111,10 @@ public class Mornings {
 		for (NewMorning morning : mornings) {
 			outcomes.add(takeIn(athlete, morning.rounded(), actor, today, effective, added));
 		}
-		add(athlete, added, Submission.imported(actor, id.value()));
+		if (!added.isEmpty()) {
+			this.rows.insert(athlete, added, Role.COACH, this.recording.now());
+			tell(athlete, added, Submission.imported(actor, id.value()));
+		}
 		return outcomes;
 	}
 
@@ -173,18 +183,14 @@ public class Mornings {
 				submission.source(), submission.requestId());
 	}
 
-	private void add(Athlete athlete, List<StoredMorning> added, Submission submission) {
-		if (added.isEmpty()) {
-			return;
-		}
-		this.rows.insert(athlete, added, submission.role(), this.recording.now());
+	private void tell(Athlete athlete, List<StoredMorning> added, Submission submission) {
 		this.access.changed(athlete,
 				(submission.source() == Source.IMPORT) ? TraceSubject.MORNING_FILE : TraceSubject.MORNING);
 		LocalDate from = added.stream()
 			.map((stored) -> stored.entry().recorded().on())
 			.min(Comparator.naturalOrder())
 			.orElseThrow();
-		this.events.publishEvent(new TimelineChanged(athlete.id(), from));
+		this.events.publishEvent(new TimelineChanged(athlete, from));
 	}
 
 	private static Saved stored(StoredMorning morning, boolean again) {

@@ -98,14 +98,6 @@ public class Sessions {
 			.list();
 	}
 
-	/** All logs, corrections among them, whose session has any log of these days. */
-	List<SessionLog> since(PersonId athlete, LocalDate from) {
-		return this.client.sql("""
-				select * from session_log where athlete_id = ?
-					and key in (select key from session_log where athlete_id = ? and day >= ?)
-				order by key, revision""").params(athlete.value(), athlete.value(), from).query(Sessions::read).list();
-	}
-
 	private static SessionLog read(ResultSet row, int number) throws SQLException {
 		return new SessionLog(row.getString("key"), Columns.day(row, "day"), Columns.recorded(row),
 				Activity.valueOf(row.getString("activity")), Columns.integer(row, "minutes"),

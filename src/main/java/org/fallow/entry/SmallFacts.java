@@ -67,9 +67,8 @@ public class SmallFacts {
 	 * @return the athlete
 	 */
 	public Athlete begin(PersonId id) {
-		Athlete athlete = this.squad.athlete(id);
 		this.lock.lock(id);
-		return athlete;
+		return this.squad.athlete(id);
 	}
 
 	/**
@@ -133,7 +132,7 @@ public class SmallFacts {
 		String places = "?, ".repeat(all.length - 1) + "?)";
 		this.template.update("insert into " + table + " (" + columns + COMMON + places, Columns.of(all));
 		this.access.changed(athlete, TRACED.getOrDefault(table, TraceSubject.ILLNESS));
-		this.events.publishEvent(new TimelineChanged(athlete.id(), fact.recorded().on()));
+		this.events.publishEvent(new TimelineChanged(athlete, fact.recorded().on()));
 		return new Saved.Stored(named, revision, false);
 	}
 

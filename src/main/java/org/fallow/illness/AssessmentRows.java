@@ -22,7 +22,6 @@ import org.fallow.illness.core.GateSheet;
 import org.fallow.illness.core.HrvEvidence;
 import org.fallow.illness.core.Mark;
 import org.fallow.illness.core.RhrEvidence;
-import org.fallow.illness.core.State;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.PathName;
 import org.jspecify.annotations.Nullable;
@@ -48,7 +47,7 @@ class AssessmentRows {
 			"rhr_spread", "rhr_dev", "rhr_tolerance", "rhr_flag", "raised_for_action", "rise_sum", "rise_signal",
 			"hrv_n", "hrv_mean", "hrv_sd", "hrv_recent", "hrv_flag", "next_gate", "next_gate_earliest", "state");
 
-	private static final String UPSERT = upsert();
+	static final String UPSERT = upsert();
 
 	private final JdbcClient client;
 
@@ -79,7 +78,7 @@ class AssessmentRows {
 		this.template.batchUpdate(UPSERT, rows);
 	}
 
-	private static @Nullable Object[] row(PersonId athlete, DayAssessment day, @Nullable String state) {
+	static @Nullable Object[] row(PersonId athlete, DayAssessment day, @Nullable String state) {
 		Episode episode = day.state().episode();
 		GateSheet gate = day.gate();
 		RhrEvidence rhr = day.rhr();
@@ -91,24 +90,6 @@ class AssessmentRows {
 				rhr.spread(), rhr.dev(), rhr.tolerance(), rhr.flag(), rhr.raisedForAction(), rhr.rise().sum(),
 				rhr.rise().signal(), hrv.n(), hrv.mean(), hrv.sd(), hrv.recent(), hrv.flag(),
 				(gate == null) ? null : gate.to(), (gate == null) ? null : gate.earliest(), state);
-	}
-
-	/** The latest stored state of a day before this one. */
-	Optional<State> stateBefore(PersonId athlete, LocalDate day) {
-		return this.client.sql("""
-				select state from assessment where athlete_id = ? and day < ? and state is not null
-				order by day desc limit 1""")
-			.params(athlete.value(), day)
-			.query(String.class)
-			.optional()
-			.map(StateJson::read);
-	}
-
-	Optional<LocalDate> firstDay(PersonId athlete) {
-		return this.client.sql("select day from assessment where athlete_id = ? order by day limit 1")
-			.param(athlete.value())
-			.query(LocalDate.class)
-			.optional();
 	}
 
 	Optional<LocalDate> lastDay(PersonId athlete) {

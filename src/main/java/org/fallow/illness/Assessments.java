@@ -37,18 +37,21 @@ public class Assessments {
 
 	private final DecisionRows decisions;
 
+	private final OneDayRows oneDay;
+
 	private final Squad squad;
 
 	private final Recording recording;
 
 	private final AthleteLock lock;
 
-	Assessments(Replays replays, AssessmentRows rows, StatusRows status, DecisionRows decisions, Squad squad,
-			Recording recording, AthleteLock lock) {
+	Assessments(Replays replays, AssessmentRows rows, StatusRows status, DecisionRows decisions, OneDayRows oneDay,
+			Squad squad, Recording recording, AthleteLock lock) {
 		this.replays = replays;
 		this.rows = rows;
 		this.status = status;
 		this.decisions = decisions;
+		this.oneDay = oneDay;
 		this.squad = squad;
 		this.recording = recording;
 		this.lock = lock;
@@ -57,24 +60,15 @@ public class Assessments {
 	@EventListener
 	@Transactional(propagation = Propagation.MANDATORY)
 	void assess(TimelineChanged changed) {
-		Athlete athlete = this.squad.athlete(changed.athlete());
-		this.lock.lock(athlete.id());
-		assess(athlete, changed.fromRecordedDay(), lastDay(athlete));
+		Athlete athlete = changed.athlete();
+		store(athlete, this.replays.replay(athlete, changed.fromRecordedDay(), this.recording.today(athlete)));
 	}
 
-	/**
-	 * The athlete's today, or the latest day decided where that is later: an athlete who
-	 * moves west lives a day twice, and what is entered then works on the day already
-	 * decided too.
-	 */
-	private LocalDate lastDay(Athlete athlete) {
-		LocalDate today = this.recording.today(athlete);
-		return this.rows.lastDay(athlete.id()).filter((last) -> last.isAfter(today)).orElse(today);
-	}
-
-	private void assess(Athlete athlete, LocalDate from, LocalDate to) {
-		List<DayAssessment> days = this.replays.replay(athlete, from, to, List.of());
-		if (!days.isEmpty()) {
+	private void store(Athlete athlete, List<DayAssessment> days) {
+		if (days.size() == 1) {
+			this.oneDay.store(athlete.id(), days.get(0));
+		}
+		else if (!days.isEmpty()) {
 			this.rows.store(athlete.id(), days);
 			this.decisions.store(athlete.id(), days);
 			this.status.store(athlete.id(), days.get(days.size() - 1).day());
@@ -96,7 +90,7 @@ public class Assessments {
 			this.lock.lock(id);
 			LocalDate latest = this.rows.lastDay(id).orElse(to);
 			if (latest.isBefore(to)) {
-				assess(athlete, latest.plusDays(1), to);
+				store(athlete, this.replays.replay(athlete, latest.plusDays(1), to, List.of()));
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.entry.Columns;
+import org.fallow.entry.FactRows;
 import org.fallow.entry.Recorded;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
@@ -27,7 +28,20 @@ class EventRows {
 
 	static final String TABLE = "illness_event";
 
+	/** The kind among {@link FactRows}. */
+	static final int KIND = FactRows.OWN;
+
 	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, clinician_words";
+
+	/** Laid out as {@link FactRows}, with who said it at the end. */
+	private static final String SELECT = "select " + KIND + " " + """
+			 as kind, written_at as written, key, revision, day, until_day, recorded_at, recorded_on, event as code,
+				report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
+				array[ceiling, clinician, clinician_role, clinician_words] as list, words, actor_id, role, written_at
+			from illness_event where athlete_id = :athlete\s""";
+
+	/** Parameter {@code athlete}. */
+	static final String FACTS = "select " + FactRows.COLUMNS + "from (" + SELECT + ") event ";
 
 	private final JdbcClient client;
 
@@ -36,9 +50,8 @@ class EventRows {
 	}
 
 	List<StoredEvent> of(PersonId athlete) {
-		return this.client
-			.sql("select * from illness_event where athlete_id = ? order by recorded_on, recorded_at, written_at, key")
-			.param(athlete.value())
+		return this.client.sql(SELECT + " order by recorded_on, recorded_at, written_at, key")
+			.param("athlete", athlete.value())
 			.query(EventRows::stored)
 			.list();
 	}
@@ -77,25 +90,29 @@ class EventRows {
 				Role.valueOf(row.getString("role")));
 	}
 
-	private static IllnessEvent event(ResultSet row) throws SQLException {
+	static IllnessEvent event(ResultSet row) throws SQLException {
 		LocalDate day = Columns.day(row, "day");
 		Recorded recorded = Columns.recorded(row);
 		String words = row.getString("words");
-		return switch (row.getString("event")) {
-			case "REPORT" -> new IllnessEvent.Report(day, recorded, ReportKind.valueOf(row.getString("report_kind")),
-					Columns.integer(row, "worst"), words);
+		@Nullable String[] more = (String[]) row.getArray("list").getArray();
+		return switch (row.getString("code")) {
+			case "REPORT" -> new IllnessEvent.Report(day, recorded, ReportKind.valueOf(row.getString("detail")),
+					Columns.integer(row, "number"), words);
 			case "CLEARED" -> new IllnessEvent.Cleared(day, Columns.dayOrNull(row, "until_day"), recorded,
-					Clearance.valueOf(row.getString("ceiling")), row.getString("clinician"),
-					row.getString("clinician_role"), words);
+					Clearance.valueOf(some(more[0])), some(more[1]), some(more[2]), words);
 			case "STRICTER" -> new IllnessEvent.Stricter(day, Columns.day(row, "until_day"), recorded,
-					Clearance.valueOf(row.getString("ceiling")), Objects.requireNonNull(words));
-			case "HOLD" -> new IllnessEvent.Hold(day, recorded, Objects.requireNonNull(words));
-			case "WITHDRAWAL" -> new IllnessEvent.Withdrawal(day, recorded, Objects.requireNonNull(words));
-			case "SYMPTOMS_ONLY" -> new IllnessEvent.SymptomsOnly(day, recorded, Objects.requireNonNull(words));
-			case "WORKING_LEVEL" -> new IllnessEvent.WorkingLevel(day, recorded, row.getString("clinician"),
-					row.getString("clinician_role"), row.getString("clinician_words"), Objects.requireNonNull(words));
+					Clearance.valueOf(some(more[0])), some(words));
+			case "HOLD" -> new IllnessEvent.Hold(day, recorded, some(words));
+			case "WITHDRAWAL" -> new IllnessEvent.Withdrawal(day, recorded, some(words));
+			case "SYMPTOMS_ONLY" -> new IllnessEvent.SymptomsOnly(day, recorded, some(words));
+			case "WORKING_LEVEL" ->
+				new IllnessEvent.WorkingLevel(day, recorded, more[1], more[2], more[3], some(words));
 			default -> throw new IllegalStateException("an unknown event in the database");
 		};
+	}
+
+	private static String some(@Nullable String text) {
+		return Objects.requireNonNull(text);
 	}
 
 }

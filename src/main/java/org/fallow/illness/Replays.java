@@ -3,10 +3,8 @@ package org.fallow.illness;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 import org.fallow.entry.Fact;
-import org.fallow.entry.Facts;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.State;
@@ -23,17 +21,11 @@ import org.springframework.stereotype.Component;
 @Component
 class Replays {
 
-	private final Facts facts;
-
-	private final EventRows events;
-
-	private final AssessmentRows rows;
+	private final FoldRows rows;
 
 	private final RuleSets ruleSets;
 
-	Replays(Facts facts, EventRows events, AssessmentRows rows, RuleSets ruleSets) {
-		this.facts = facts;
-		this.events = events;
+	Replays(FoldRows rows, RuleSets ruleSets) {
 		this.rows = rows;
 		this.ruleSets = ruleSets;
 	}
@@ -49,34 +41,52 @@ class Replays {
 	 * @return assessments in order of days, empty if nothing is known yet
 	 */
 	List<DayAssessment> replay(Athlete athlete, LocalDate from, LocalDate to, List<Fact> trial) {
-		RuleBook rules = this.ruleSets.bookOf(athlete.teamId());
-		Optional<State> state = this.rows.stateBefore(athlete.id(), from);
-		LocalDate start = state.map(State::factsFrom).orElse(LocalDate.EPOCH);
-		Timeline timeline = timeline(athlete, start, trial);
-		if (state.isEmpty() || isBeforeTheFirst(athlete, timeline)) {
-			return Course.of(timeline(athlete, LocalDate.EPOCH, trial), rules, to);
+		return replay(athlete, this.rows.before(athlete, from), to, trial);
+	}
+
+	/**
+	 * Known then, for the days from {@code from} on up to the athlete's today, or to the
+	 * latest day decided where that is later: an athlete who moves west lives a day
+	 * twice, and what is entered then works on the day already decided too.
+	 * @param athlete whose
+	 * @param from first day asked for
+	 * @param today the athlete's today
+	 * @return as above
+	 */
+	List<DayAssessment> replay(Athlete athlete, LocalDate from, LocalDate today) {
+		FoldRows.Input input = this.rows.before(athlete, from);
+		LocalDate last = input.last();
+		return replay(athlete, input, (last != null && last.isAfter(today)) ? last : today, List.of());
+	}
+
+	private List<DayAssessment> replay(Athlete athlete, FoldRows.Input input, LocalDate to, List<Fact> trial) {
+		RuleBook rules = this.ruleSets.bookOf(athlete.teamId(), input.listed());
+		State state = input.state();
+		if (state == null) {
+			return Course.of(timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), trial), rules, to);
 		}
-		return Course.from(state.get(), timeline, rules, to);
+		LocalDate start = state.factsFrom();
+		List<Fact> facts = start.isBefore(input.since()) ? this.rows.facts(athlete, start) : input.facts();
+		Timeline timeline = timeline(athlete, facts, trial);
+		if (input.first() != null && timeline.firstDay().isBefore(input.first())) {
+			return Course.of(timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), trial), rules, to);
+		}
+		return Course.from(state, timeline, rules, to);
 	}
 
 	/** Known now: all facts as if each had been known on its day. */
 	List<DayAssessment> knownNow(Athlete athlete, LocalDate to) {
 		RuleBook rules = this.ruleSets.bookOf(athlete.teamId());
-		return Course.of(timeline(athlete, LocalDate.EPOCH, List.of()).knownNow(), rules, to);
+		return Course.of(everything(athlete).knownNow(), rules, to);
 	}
 
 	/** All facts of an athlete, as they became known. */
 	Timeline everything(Athlete athlete) {
-		return timeline(athlete, LocalDate.EPOCH, List.of());
+		return timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), List.of());
 	}
 
-	private boolean isBeforeTheFirst(Athlete athlete, Timeline timeline) {
-		return this.rows.firstDay(athlete.id()).filter((first) -> timeline.firstDay().isBefore(first)).isPresent();
-	}
-
-	private Timeline timeline(Athlete athlete, LocalDate from, List<Fact> trial) {
-		List<Fact> all = new ArrayList<>(this.facts.of(athlete.id(), from));
-		this.events.of(athlete.id()).forEach((stored) -> all.add(stored.event()));
+	private static Timeline timeline(Athlete athlete, List<Fact> facts, List<Fact> trial) {
+		List<Fact> all = new ArrayList<>(facts);
 		all.addAll(trial);
 		return new Timeline(all, athlete.adultFrom());
 	}

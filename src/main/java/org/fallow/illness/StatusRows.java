@@ -21,6 +21,11 @@ import org.springframework.stereotype.Component;
 @Component
 class StatusRows {
 
+	static final String UPDATE = """
+			update athlete_status set version = version + 1, latest_day = ?, last_entry =
+				(select max(day) from morning_entry where athlete_id = ?)
+			where athlete_id = ?""";
+
 	private final JdbcClient client;
 
 	StatusRows(JdbcClient client) {
@@ -29,10 +34,7 @@ class StatusRows {
 
 	/** Points the status to the latest day decided and counts its version up. */
 	void store(PersonId athlete, LocalDate day) {
-		this.client.sql("""
-				update athlete_status set version = version + 1, latest_day = ?, last_entry =
-					(select max(day) from morning_entry where athlete_id = ?)
-				where athlete_id = ?""").params(day, athlete.value(), athlete.value()).update();
+		this.client.sql(UPDATE).params(day, athlete.value(), athlete.value()).update();
 	}
 
 	/** Who was decided some day, but not yet this one; in the order of the ids. */

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 
 import org.fallow.access.PersonId;
 import org.fallow.team.TeamAdded;
@@ -29,7 +30,17 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 public class RuleSets {
 
+	/**
+	 * The rule sets of the team {@code :team} in short, as an expression for a statement
+	 * that reads other things too: what {@link #bookOf(UUID, String)} takes.
+	 */
+	public static final String LISTED = """
+			(select string_agg((effective_from - date '1970-01-01') || ' ' || hash, ',' order by effective_from, version)
+				from rule_set where team_id = :team)""";
+
 	private final JdbcClient client;
+
+	private final Map<String, RuleBook> books = new ConcurrentHashMap<>();
 
 	private final Map<String, RuleSet> parsed = new ConcurrentHashMap<>();
 
@@ -49,6 +60,32 @@ public class RuleSets {
 		return new RuleBook(rows(teamId, "order by effective_from, version").stream()
 			.map((v) -> new RuleBook.Entry(v.effectiveFrom(), v.hash(), v.rules()))
 			.toList());
+	}
+
+	/**
+	 * The rule sets that decide for a team's athletes, where a statement has just told
+	 * which they are. Their texts, which never change, are read when first needed.
+	 * @param teamId the team
+	 * @param listed what {@link #LISTED} told; absent where there are none
+	 * @return the rule sets by the day they take effect
+	 * @throws IllegalArgumentException if there is no such team
+	 * @throws IllegalStateException if a stored text does not have its hash
+	 */
+	public RuleBook bookOf(UUID teamId, @Nullable String listed) {
+		RuleBook known = (listed == null) ? null : this.books.get(listed);
+		if (known != null) {
+			return known;
+		}
+		RuleBook book = bookOf(teamId);
+		this.books.put(listed(book), book);
+		return book;
+	}
+
+	private static String listed(RuleBook book) {
+		return book.entries()
+			.stream()
+			.map((entry) -> entry.from().toEpochDay() + " " + entry.hash())
+			.collect(Collectors.joining(","));
 	}
 
 	/**

@@ -219,7 +219,7 @@ class AssessmentsTests {
 				.param(id().value())
 				.update();
 			this.jdbc.sql("delete from stage_decision where athlete_id = ?").param(id().value()).update();
-			this.assessments.assess(new TimelineChanged(id(), FIRST));
+			this.assessments.assess(new TimelineChanged(this.athlete, FIRST));
 		});
 		assertThat(rows()).isEqualTo(lived).hasSize(46);
 		assertThat(evidence()).isEqualTo(evidence).isNotEmpty();

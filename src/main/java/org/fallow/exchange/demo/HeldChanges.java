@@ -1,6 +1,5 @@
 package org.fallow.exchange.demo;
 
-import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.Map;
 import java.util.TreeMap;
@@ -26,7 +25,7 @@ import org.springframework.stereotype.Component;
 @Profile("demo")
 class HeldChanges extends SimpleApplicationEventMulticaster {
 
-	private static final ThreadLocal<@Nullable Map<PersonId, LocalDate>> HELD = new ThreadLocal<>();
+	private static final ThreadLocal<@Nullable Map<PersonId, TimelineChanged>> HELD = new ThreadLocal<>();
 
 	/**
 	 * Holds changes back while work is done in this thread, then tells one for each
@@ -34,7 +33,7 @@ class HeldChanges extends SimpleApplicationEventMulticaster {
 	 * @param work stores facts, in a transaction that is still open at its end
 	 */
 	void together(Runnable work) {
-		Map<PersonId, LocalDate> held = new TreeMap<>(Comparator.comparing(PersonId::value));
+		Map<PersonId, TimelineChanged> held = new TreeMap<>(Comparator.comparing(PersonId::value));
 		HELD.set(held);
 		try {
 			work.run();
@@ -42,16 +41,16 @@ class HeldChanges extends SimpleApplicationEventMulticaster {
 		finally {
 			HELD.remove();
 		}
-		held.forEach((athlete,
-				day) -> multicastEvent(new PayloadApplicationEvent<>(this, new TimelineChanged(athlete, day)), null));
+		held.values().forEach((changed) -> multicastEvent(new PayloadApplicationEvent<>(this, changed), null));
 	}
 
 	@Override
 	public void multicastEvent(ApplicationEvent event, @Nullable ResolvableType type) {
-		Map<PersonId, LocalDate> held = HELD.get();
+		Map<PersonId, TimelineChanged> held = HELD.get();
 		if (held != null && event instanceof PayloadApplicationEvent<?> carrier
 				&& carrier.getPayload() instanceof TimelineChanged changed) {
-			held.merge(changed.athlete(), changed.fromRecordedDay(), (a, b) -> a.isBefore(b) ? a : b);
+			held.merge(changed.athlete().id(), changed,
+					(a, b) -> a.fromRecordedDay().isBefore(b.fromRecordedDay()) ? a : b);
 			return;
 		}
 		super.multicastEvent(event, type);
