@@ -1,5 +1,9 @@
 package org.fallow.benchmark;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
@@ -58,6 +62,43 @@ final class Crowd implements AutoCloseable {
 			.map((name) -> name + " " + this.owner.queryForObject("show " + name, String.class))
 			.reduce((a, b) -> a + ", " + b)
 			.orElseThrow();
+	}
+
+	/** Bytes of write-ahead log since the database was made. */
+	long walBytes() {
+		return Objects
+			.requireNonNull(this.owner.queryForObject("select pg_current_wal_lsn() - '0/0'::pg_lsn", Long.class));
+	}
+
+	/**
+	 * Processor time of the database's processes so far, microseconds; 0 where the system
+	 * does not tell. Of processes that have ended what the first one was told counts.
+	 */
+	double databaseProcessorMicros() {
+		try (Stream<String> lines = Files.lines(Path.of("target/benchmarks/home/database/postmaster.pid"))) {
+			ProcessHandle first = ProcessHandle.of(Long.parseLong(lines.findFirst().orElseThrow().trim()))
+				.orElseThrow();
+			return ticks(first, 13, 17) + first.children().mapToDouble((child) -> ticks(child, 13, 15)).sum();
+		}
+		catch (IOException ex) {
+			return 0;
+		}
+	}
+
+	/** Fields of a process's stat, in hundredths of a second each, as microseconds. */
+	private static double ticks(ProcessHandle process, int from, int to) {
+		try {
+			String stat = Files.readString(Path.of("/proc", String.valueOf(process.pid()), "stat"));
+			String[] fields = stat.substring(stat.lastIndexOf(')') + 2).split(" ");
+			double sum = 0;
+			for (int field = from; field < to; field++) {
+				sum += Double.parseDouble(fields[field - 2]);
+			}
+			return sum * 10_000;
+		}
+		catch (IOException ex) {
+			return 0;
+		}
 	}
 
 	static Team team(People people) {

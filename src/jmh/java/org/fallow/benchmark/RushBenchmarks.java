@@ -160,6 +160,8 @@ class RushBenchmarks {
 	private void rush(String what, Crowd crowd, List<PersonId> athletes, int warmUp, Entry entry) throws Exception {
 		double[] rates = new double[DAYS];
 		double[] cpu = new double[DAYS];
+		double[] database = new double[DAYS];
+		double[] wal = new double[DAYS];
 		List<double[]> times = new ArrayList<>();
 		List<UUID> acknowledged = new ArrayList<>();
 		LocalDate today = FIRST;
@@ -168,19 +170,24 @@ class RushBenchmarks {
 			this.clock.set(today);
 			double[] micros = new double[athletes.size()];
 			long processor = processorNanos();
+			double databaseBefore = crowd.databaseProcessorMicros();
+			long walBefore = crowd.walBytes();
 			long begun = System.nanoTime();
 			acknowledged.addAll(atOnce(athletes, today, entry, micros));
 			if (day >= 0) {
 				rates[day] = athletes.size() * 1e9 / (System.nanoTime() - begun);
 				cpu[day] = (processorNanos() - processor) / 1e3 / athletes.size();
+				database[day] = (crowd.databaseProcessorMicros() - databaseBefore) / athletes.size();
+				wal[day] = (double) (crowd.walBytes() - walBefore) / athletes.size();
 				times.add(micros);
 			}
 		}
 		double[] all = times.stream().flatMapToDouble(Arrays::stream).toArray();
 		Report.tell(
-				"rush, %s: %.0f/s (days: %.0f to %.0f), p50 %.1f ms, p99 %.1f ms, processor in Java %.0f us an entry",
+				"rush, %s: %.0f/s (days: %.0f to %.0f), p50 %.1f ms, p99 %.1f ms; an entry took %.0f us of processor in Java, driver and checks with it, and %.0f us in PostgreSQL, and wrote %.0f bytes of log",
 				what, Report.median(rates), Report.percentile(rates, 0.01), Report.percentile(rates, 1),
-				Report.median(all) / 1e3, Report.percentile(all, 0.99) / 1e3, Report.median(cpu));
+				Report.median(all) / 1e3, Report.percentile(all, 0.99) / 1e3, Report.median(cpu),
+				Report.median(database), Report.median(wal));
 		check(crowd, athletes, today, acknowledged);
 		Report.tell("rush, %s: %d acknowledged entries are there, %d athletes on the board are right", what,
 				acknowledged.size(), athletes.size());

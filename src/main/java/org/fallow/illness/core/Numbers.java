@@ -197,9 +197,16 @@ final class Numbers {
 		if (!today.isAboveBand()) {
 			return false;
 		}
-		return today.dev() > this.rules.flags().actionFactor() * today.tolerance() || past.stream()
-			.anyMatch((d) -> d.dev() > d.tolerance()
-					&& date.toEpochDay() - d.day().toEpochDay() <= this.rules.flags().actionDays());
+		if (today.dev() > this.rules.flags().actionFactor() * today.tolerance()) {
+			return true;
+		}
+		for (PastDeviation d : past) {
+			if (d.dev() > d.tolerance()
+					&& date.toEpochDay() - d.day().toEpochDay() <= this.rules.flags().actionDays()) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	private boolean isLowAgain(Deviation today) {
