@@ -1,0 +1,96 @@
+package org.fallow.benchmark;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.util.Objects;
+
+import javax.sql.DataSource;
+
+import org.fallow.FallowApplication;
+
+import org.springframework.beans.factory.support.BeanDefinitionRegistry;
+import org.springframework.boot.SpringApplication;
+import org.springframework.boot.context.TypeExcludeFilter;
+import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
+import org.springframework.boot.web.server.context.WebServerApplicationContext;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.context.support.GenericApplicationContext;
+import org.springframework.core.type.classreading.MetadataReader;
+import org.springframework.core.type.classreading.MetadataReaderFactory;
+import org.springframework.jdbc.datasource.DriverManagerDataSource;
+
+/**
+ * Fallow on its own database in a folder, within this JVM and on any free port, at seven
+ * in the morning of a day that stands still. The job of the silent days is left out: it
+ * would go through a million athletes beside what is measured.
+ */
+final class RunningFallow implements AutoCloseable {
+
+	private final ConfigurableApplicationContext context;
+
+	private RunningFallow(ConfigurableApplicationContext context) {
+		this.context = context;
+	}
+
+	static RunningFallow start(Path home, LocalDate day, String... settings) {
+		Clock clock = Clock.fixed(day.atTime(LocalTime.of(7, 0)).toInstant(ZoneOffset.UTC), ZoneOffset.UTC);
+		SpringApplication application = new SpringApplication(FallowApplication.class);
+		application.addInitializers((context) -> {
+			((GenericApplicationContext) context).registerBean("clockThatStands", Clock.class, () -> clock,
+					(bean) -> bean.setPrimary(true));
+			context.getBeanFactory().registerSingleton("noTests", new NoTests());
+			context.addBeanFactoryPostProcessor(
+					(beans) -> ((BeanDefinitionRegistry) beans).removeBeanDefinition("silentDays"));
+		});
+		String[] arguments = new String[settings.length + 3];
+		arguments[0] = "--fallow.home=" + home.toAbsolutePath();
+		arguments[1] = "--server.port=0";
+		arguments[2] = "--spring.jmx.enabled=false";
+		System.arraycopy(settings, 0, arguments, 3, settings.length);
+		return new RunningFallow(application.run(arguments));
+	}
+
+	<T> T bean(Class<T> type) {
+		return this.context.getBean(type);
+	}
+
+	int port() {
+		return Objects.requireNonNull(((WebServerApplicationContext) this.context).getWebServer()).getPort();
+	}
+
+	/** The database as its owner, whom no policy binds. */
+	DataSource owner() {
+		FlywayConnectionDetails owner = bean(FlywayConnectionDetails.class);
+		return new DriverManagerDataSource(owner.getJdbcUrl(), Objects.requireNonNull(owner.getUsername()),
+				Objects.requireNonNull(owner.getPassword()));
+	}
+
+	@Override
+	public void close() {
+		this.context.close();
+	}
+
+	/** Tests lie in the packages of what they test, where the application looks for its parts. */
+	private static final class NoTests extends TypeExcludeFilter {
+
+		@Override
+		public boolean match(MetadataReader reader, MetadataReaderFactory factory) {
+			return reader.getResource().toString().contains("test-classes");
+		}
+
+		@Override
+		public boolean equals(Object other) {
+			return other instanceof NoTests;
+		}
+
+		@Override
+		public int hashCode() {
+			return NoTests.class.hashCode();
+		}
+
+	}
+
+}
