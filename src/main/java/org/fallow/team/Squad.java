@@ -254,6 +254,18 @@ public class Squad {
 	}
 
 	/**
+	 * Several athletes.
+	 * @param ids the people
+	 * @return by name; without those who are no athletes
+	 */
+	public List<Athlete> find(Collection<PersonId> ids) {
+		return this.jdbc.sql(ATHLETE + "where p.id = any (?) " + HOME + "order by p.name, p.id")
+			.param(ids.stream().map(PersonId::value).toArray(UUID[]::new))
+			.query(Rows::athlete)
+			.list();
+	}
+
+	/**
 	 * One athlete that must exist.
 	 * @param id the person
 	 * @return the athlete

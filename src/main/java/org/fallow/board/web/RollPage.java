@@ -72,7 +72,7 @@ class RollPage {
 		LocalDate last = today.plusDays(Plans.DAYS_AHEAD);
 		LocalDate chosen = chosenDay(day, today, last);
 		List<Group> groups = charges.stream().map(Charge::group).toList();
-		List<Athlete> athletes = this.squad.athletesOf(coach);
+		List<Athlete> athletes = this.access.athletes();
 		List<RollSession> sessions = groups.stream()
 			.filter((one) -> group == null || group.isBlank() || one.id().toString().equals(group))
 			.flatMap((one) -> sessions(one, athletes, chosen).stream())
