@@ -80,7 +80,8 @@ class RollPage {
 				.thenComparing((session) -> Objects.requireNonNullElse(session.session().time(), LocalTime.MIN)))
 			.toList();
 		this.access.looked(athletes, TraceSubject.BOARD);
-		String tag = "\"" + Secret.sha256(chosen + sessions.toString()) + "\"";
+		// weak, or the server would send the page uncompressed
+		String tag = "W/\"" + Secret.sha256(chosen + sessions.toString()) + "\"";
 		if (request.checkNotModified(tag)) {
 			return null;
 		}
