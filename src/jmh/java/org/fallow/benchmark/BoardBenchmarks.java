@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Pattern;
 
@@ -17,7 +18,10 @@ import static org.assertj.core.api.Assertions.assertThat;
  * after the other by a signed-in coach, by turns with the same squad alone in a small
  * database. {@code -Dfallow.athletes=1000000} is the federation's size, 20,000 where it
  * is not given; {@code -Dfallow.data=} the folder where the databases are kept; a million
- * athletes take about 50 GB.
+ * athletes take about 40 GB. {@code -Dfallow.requests=} is how often each page is asked,
+ * a tenth as often for 10,000. The time of the processor is that of this JVM, which asks
+ * too, and of the database: what a request would take on a machine with nothing else to do.
+ * {@code -Dfallow.squads=24,500} leaves the third out.
  */
 @Tag("benchmark")
 class BoardBenchmarks {
@@ -26,7 +30,13 @@ class BoardBenchmarks {
 
 	private static final int ATHLETES = Integer.getInteger("fallow.athletes", 20_000);
 
+	private static final int REQUESTS = Integer.getInteger("fallow.requests", 200);
+
 	private static final List<Integer> SQUADS = List.of(24, 500, 10_000);
+
+	private static final List<Integer> ASKED = Arrays.stream(System.getProperty("fallow.squads", "24,500,10000").split(","))
+		.map(Integer::valueOf)
+		.toList();
 
 	private static final Pattern ROWS = Pattern.compile("row-head");
 
@@ -37,7 +47,7 @@ class BoardBenchmarks {
 		LocalDate day = new Federation(home, SQUADS, others).day();
 		try (RunningFallow large = RunningFallow.start(home, day)) {
 			Report.tell("board and roll: %s", sizes(large));
-			for (int size : SQUADS) {
+			for (int size : ASKED) {
 				Path alone = DATA.resolve("squad-" + size);
 				LocalDate its = new Federation(alone, List.of(size), 0).day();
 				try (RunningFallow small = RunningFallow.start(alone, its)) {
@@ -62,21 +72,27 @@ class BoardBenchmarks {
 	private static void compare(String path, int size, RunningFallow large, RunningFallow small) throws Exception {
 		SignedIn here = new SignedIn(large.port(), Federation.coachOf(size), Federation.PASSWORD);
 		SignedIn there = new SignedIn(small.port(), Federation.coachOf(size), Federation.PASSWORD);
-		int times = (size > 1_000) ? 20 : 200;
-		for (int i = 0; i < Math.max(4, times / 4); i++) {
+		int times = (size > 1_000) ? Math.max(2, REQUESTS / 10) : REQUESTS;
+		for (int i = 0; i < Math.max(2, times / 4); i++) {
 			milliseconds(here, path, size);
 			milliseconds(there, path, size);
 		}
 		double[] among = new double[times];
 		double[] alone = new double[times];
+		double[] worked = new double[2];
 		for (int i = 0; i < times; i++) {
+			double begun = large.worked();
 			among[i] = milliseconds(here, path, size);
+			worked[0] += (large.worked() - begun) / times;
+			begun = small.worked();
 			alone[i] = milliseconds(there, path, size);
+			worked[1] += (small.worked() - begun) / times;
 		}
-		Report.tell("%s of %d among %d: p50 %.1f ms, p99 %.1f ms; alone p50 %.1f ms, p99 %.1f ms; ratio of p50 %.2f; %d bytes",
-				path, size, ATHLETES, Report.median(among), Report.percentile(among, 0.99), Report.median(alone),
-				Report.percentile(alone, 0.99), Report.median(among) / Report.median(alone),
-				here.get(path).body().length);
+		Report.tell("%s of %d among %d: p50 %.1f ms, p99 %.1f ms, processor %.1f ms; alone p50 %.1f ms, p99 %.1f ms, "
+				+ "processor %.1f ms; ratio of p50 %.2f, of processor %.2f; %d bytes",
+				path, size, ATHLETES, Report.median(among), Report.percentile(among, 0.99), worked[0],
+				Report.median(alone), Report.percentile(alone, 0.99), worked[1],
+				Report.median(among) / Report.median(alone), worked[0] / worked[1], here.get(path).body().length);
 	}
 
 	private static double milliseconds(SignedIn coach, String path, int rows) throws IOException, InterruptedException {

@@ -1,13 +1,21 @@
 package org.fallow.benchmark;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Objects;
 
 import javax.sql.DataSource;
+
+import com.sun.management.OperatingSystemMXBean;
 
 import org.fallow.FallowApplication;
 
@@ -31,8 +39,11 @@ final class RunningFallow implements AutoCloseable {
 
 	private final ConfigurableApplicationContext context;
 
-	private RunningFallow(ConfigurableApplicationContext context) {
+	private final ProcessHandle database;
+
+	private RunningFallow(ConfigurableApplicationContext context, ProcessHandle database) {
 		this.context = context;
+		this.database = database;
 	}
 
 	static RunningFallow start(Path home, LocalDate day, String... settings) {
@@ -50,7 +61,7 @@ final class RunningFallow implements AutoCloseable {
 		arguments[1] = "--server.port=0";
 		arguments[2] = "--spring.jmx.enabled=false";
 		System.arraycopy(settings, 0, arguments, 3, settings.length);
-		return new RunningFallow(application.run(arguments));
+		return new RunningFallow(application.run(arguments), database(home));
 	}
 
 	<T> T bean(Class<T> type) {
@@ -66,6 +77,27 @@ final class RunningFallow implements AutoCloseable {
 		FlywayConnectionDetails owner = bean(FlywayConnectionDetails.class);
 		return new DriverManagerDataSource(owner.getJdbcUrl(), Objects.requireNonNull(owner.getUsername()),
 				Objects.requireNonNull(owner.getPassword()));
+	}
+
+	/**
+	 * Processor time that this JVM and this Fallow's database have taken.
+	 * @return milliseconds since their beginnings; that of the database in steps of ten
+	 */
+	double worked() {
+		double own = ((OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean()).getProcessCpuTime() / 1e6;
+		return own + this.database.children()
+			.mapToDouble((one) -> one.info().totalCpuDuration().map(Duration::toMillis).orElse(0L))
+			.sum();
+	}
+
+	private static ProcessHandle database(Path home) {
+		try {
+			List<String> lines = Files.readAllLines(home.resolve("database").resolve("postmaster.pid"));
+			return ProcessHandle.of(Long.parseLong(lines.get(0).strip())).orElseThrow();
+		}
+		catch (IOException ex) {
+			throw new UncheckedIOException(ex);
+		}
 	}
 
 	@Override
