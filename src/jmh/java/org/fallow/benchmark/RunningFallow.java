@@ -56,11 +56,13 @@ final class RunningFallow implements AutoCloseable {
 			context.addBeanFactoryPostProcessor(
 					(beans) -> ((BeanDefinitionRegistry) beans).removeBeanDefinition("silentDays"));
 		});
-		String[] arguments = new String[settings.length + 3];
+		String[] arguments = new String[settings.length + 4];
 		arguments[0] = "--fallow.home=" + home.toAbsolutePath();
 		arguments[1] = "--server.port=0";
 		arguments[2] = "--spring.jmx.enabled=false";
-		System.arraycopy(settings, 0, arguments, 3, settings.length);
+		// a kept database may be of before a migration of a lower number
+		arguments[3] = "--spring.flyway.out-of-order=true";
+		System.arraycopy(settings, 0, arguments, 4, settings.length);
 		return new RunningFallow(application.run(arguments), database(home));
 	}
 

@@ -182,17 +182,16 @@ class BoardStatementsTests {
 	/** So many rows that reading them all would be dear, by the owner of the tables. */
 	private void fill(PersonId coach) {
 		JdbcClient tables = tables();
-		tables
-			.sql("""
-					with teams as (insert into team (id, club_id, name, zone_id)
-						select gen_random_uuid(), (select club_id from post where person_id = ?), 'Crowd ' || n, 'UTC'
-						from generate_series(1, 300) n returning id),
-					made as (insert into person (id, name, zone_id, since_day, created_at)
-						select gen_random_uuid(), 'Crowd', 'UTC', date '2026-03-17', now() from generate_series(1, 3000)
-						returning id)
-					insert into membership (person_id, team_id, shares, joined_at)
-					select m.id, t.id, true, now() from (select id, row_number() over () as n from made) m
-					join (select id, row_number() over () as n from teams) t on t.n = 1 + m.n % 300""")
+		tables.sql("""
+				with teams as (insert into team (id, club_id, name, zone_id)
+					select gen_random_uuid(), (select club_id from post where person_id = ?), 'Crowd ' || n, 'UTC'
+					from generate_series(1, 300) n returning id),
+				made as (insert into person (id, name, zone_id, since_day, created_at)
+					select gen_random_uuid(), 'Crowd', 'UTC', date '2026-03-17', now() from generate_series(1, 3000)
+					returning id)
+				insert into membership (person_id, team_id, shares, joined_at)
+				select m.id, t.id, true, now() from (select id, row_number() over () as n from made) m
+				join (select id, row_number() over () as n from teams) t on t.n = 1 + m.n % 300""")
 			.param(coach.value())
 			.update();
 		tables
