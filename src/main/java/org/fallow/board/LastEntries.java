@@ -36,9 +36,9 @@ public class LastEntries {
 	public Map<UUID, LocalDate> knownOn(Collection<PersonId> athletes, LocalDate day) {
 		Map<UUID, LocalDate> last = new TreeMap<>();
 		this.jdbc.sql("""
-				select athlete_id, max(day) as day from morning_entry
-				where athlete_id = any (?) and day <= ? and recorded_on <= ?
-				group by athlete_id""").params(ids(athletes), day, day).query((row) -> {
+				select a.id as athlete_id, m.day from unnest(?::uuid[]) as a (id) cross join lateral
+					(select day from morning_entry where athlete_id = a.id and day <= ? and recorded_on <= ?
+						order by day desc limit 1) m""").params(ids(athletes), day, day).query((row) -> {
 			last.put(row.getObject("athlete_id", UUID.class), row.getObject("day", LocalDate.class));
 		});
 		return last;
@@ -51,7 +51,9 @@ public class LastEntries {
 	 */
 	@OfAthletes
 	public Optional<LocalDate> firstDay(Collection<PersonId> athletes) {
-		return this.jdbc.sql("select min(day) as day from assessment where athlete_id = any (?)")
+		return this.jdbc.sql("""
+				select min(f.day) as day from unnest(?::uuid[]) as a (id) cross join lateral
+					(select day from assessment where athlete_id = a.id order by day limit 1) f""")
 			.param(ids(athletes))
 			.query((row, number) -> Optional.ofNullable(row.getObject("day", LocalDate.class)))
 			.single();

@@ -123,7 +123,7 @@ public class Needs {
 
 	private List<Athlete> athletes(Collection<PersonId> ids) {
 		Set<PersonId> wanted = Set.copyOf(ids);
-		return this.squad.athletesOf(this.access.person()).stream().filter((one) -> wanted.contains(one.id())).toList();
+		return this.access.athletes().stream().filter((one) -> wanted.contains(one.id())).toList();
 	}
 
 	private static NeedLine line(MatterKey key, @Nullable Need need, @Nullable Mark mark, Map<PersonId, String> names,
@@ -143,27 +143,36 @@ public class Needs {
 			.changes(ids, day.minusDays(Worklist.NEWS_DAYS + ZONES_APART_DAYS))
 			.stream()
 			.collect(Collectors.groupingBy(StageChange::athlete));
+		Map<PersonId, List<AssessedDay>> lasting = lasting(status.values());
 		Map<UUID, List<Absence>> away = this.absences.of(ids);
 		List<KnownAthlete> known = new ArrayList<>();
 		for (Athlete athlete : athletes) {
 			AthleteStatus standing = status.get(athlete.id());
 			known.add(new KnownAthlete(athlete.id(), this.recording.today(athlete), athlete.since(),
-					(standing == null) ? null : standing.lastEntry(), days(standing),
-					changes.getOrDefault(athlete.id(), List.of()), away.getOrDefault(athlete.id().value(), List.of())));
+					(standing == null) ? null : standing.lastEntry(),
+					lasting.getOrDefault(athlete.id(), latest(standing)), changes.getOrDefault(athlete.id(), List.of()),
+					away.getOrDefault(athlete.id().value(), List.of())));
 		}
 		return Worklist.of(known);
 	}
 
-	/** The latest day, and those before it where it is asked since when. */
-	private List<AssessedDay> days(@Nullable AthleteStatus status) {
+	private static List<AssessedDay> latest(@Nullable AthleteStatus status) {
 		AssessedDay latest = (status == null) ? null : status.latest();
-		if (latest == null) {
-			return List.of();
-		}
-		boolean lasting = latest.holding() || latest.clearance() == Clearance.REFER
-				|| latest.notices().stream().anyMatch((notice) -> TOLD.contains(notice.code()));
-		return !lasting ? List.of(latest)
-				: this.assessments.of(latest.athlete(), latest.day().minusDays(LOOK_BACK_DAYS), latest.day());
+		return (latest == null) ? List.of() : List.of(latest);
+	}
+
+	/** The days of those of whom it is asked since when something has held. */
+	private Map<PersonId, List<AssessedDay>> lasting(Collection<AthleteStatus> all) {
+		List<PersonId> ids = all.stream()
+			.filter((one) -> latest(one).stream().anyMatch(Needs::lasts))
+			.map(AthleteStatus::athlete)
+			.toList();
+		return ids.isEmpty() ? Map.of() : this.assessments.latest(ids, LOOK_BACK_DAYS);
+	}
+
+	private static boolean lasts(AssessedDay day) {
+		return day.holding() || day.clearance() == Clearance.REFER
+				|| day.notices().stream().anyMatch((notice) -> TOLD.contains(notice.code()));
 	}
 
 }

@@ -1,11 +1,16 @@
 package org.fallow.entry;
 
 import org.fallow.team.OfAthlete;
+import org.fallow.team.OfAthletes;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.team.Athlete;
@@ -71,6 +76,25 @@ public class Medicines {
 			.param(athlete.value())
 			.query(Medicines::read)
 			.list();
+	}
+
+	/**
+	 * All of several athletes.
+	 * @param athletes whose
+	 * @return by athlete, without those who have none, each in the order recorded
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<PersonId, List<MedicineChange>> of(Collection<PersonId> athletes) {
+		Map<PersonId, List<MedicineChange>> found = new HashMap<>();
+		this.client
+			.sql("select * from medicine_change where athlete_id = any (?) order by recorded_on, recorded_at, key")
+			.param(athletes.stream().map(PersonId::value).toArray(UUID[]::new))
+			.query((row) -> {
+				found.computeIfAbsent(new PersonId(row.getObject("athlete_id", UUID.class)), (id) -> new ArrayList<>())
+					.add(read(row, 0));
+			});
+		return found;
 	}
 
 	private static MedicineChange read(ResultSet row, int number) throws SQLException {

@@ -1,12 +1,17 @@
 package org.fallow.entry;
 
 import org.fallow.team.OfAthlete;
+import org.fallow.team.OfAthletes;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.rules.Intensity;
@@ -89,13 +94,33 @@ public class Sessions {
 	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<SessionLog> of(PersonId athlete, LocalDate from, LocalDate to) {
-		return this.client.sql("""
-				select * from (select distinct on (key) * from session_log where athlete_id = ?
-					order by key, revision desc) latest
-				where day between ? and ? and not removed order by day, recorded_at, key""")
-			.params(athlete.value(), from, to)
-			.query(Sessions::read)
-			.list();
+		return of(List.of(athlete), from, to).getOrDefault(athlete, List.of());
+	}
+
+	/**
+	 * The sessions of some days of several athletes as they stand.
+	 * @param athletes whose
+	 * @param from first day, inclusive
+	 * @param to last day, inclusive
+	 * @return by athlete, without those who have none: the latest log of each key,
+	 * removed ones left out, by day
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<PersonId, List<SessionLog>> of(Collection<PersonId> athletes, LocalDate from, LocalDate to) {
+		Map<PersonId, List<SessionLog>> found = new HashMap<>();
+		this.client.sql("""
+				select s.* from session_log s
+				where s.athlete_id = any (?) and s.day between ? and ? and not s.removed
+					and not exists (select 1 from session_log l where l.athlete_id = s.athlete_id and l.key = s.key
+						and l.revision > s.revision)
+				order by s.day, s.recorded_at, s.key""")
+			.params(athletes.stream().map(PersonId::value).toArray(UUID[]::new), from, to)
+			.query((row) -> {
+				found.computeIfAbsent(new PersonId(row.getObject("athlete_id", UUID.class)), (id) -> new ArrayList<>())
+					.add(read(row, 0));
+			});
+		return found;
 	}
 
 	private static SessionLog read(ResultSet row, int number) throws SQLException {

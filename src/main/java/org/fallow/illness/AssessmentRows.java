@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,6 +49,9 @@ class AssessmentRows {
 			"hrv_n", "hrv_mean", "hrv_sd", "hrv_recent", "hrv_flag", "next_gate", "next_gate_earliest", "state");
 
 	static final String UPSERT = upsert();
+
+	/** All but the state of the fold, which no page reads. */
+	static final String SHOWN = String.join(", ", COLUMNS.subList(0, COLUMNS.size() - 1));
 
 	private final JdbcClient client;
 
@@ -100,15 +104,97 @@ class AssessmentRows {
 	}
 
 	List<AssessedDay> of(PersonId athlete, LocalDate from, LocalDate to) {
-		return this.client.sql("select * from assessment where athlete_id = ? and day between ? and ? order by day")
+		return this.client
+			.sql("select " + SHOWN + " from assessment where athlete_id = ? and day between ? and ? order by day")
 			.params(athlete.value(), from, to)
+			.query(AssessmentRows::read)
+			.list();
+	}
+
+	/** The last day ill in a span of each athlete who had one. */
+	Map<PersonId, LocalDate> lastIll(Collection<PersonId> athletes, LocalDate from, LocalDate to) {
+		Map<PersonId, LocalDate> found = new HashMap<>();
+		this.client.sql("""
+				select wanted.id, a.day from unnest(:ids::uuid[]) as wanted (id) cross join lateral
+					(select day from assessment where athlete_id = wanted.id and stage = 0 and day between :from and :to
+						order by day desc limit 1) a""")
+			.param("ids", ids(athletes))
+			.param("from", from)
+			.param("to", to)
+			.query((row) -> {
+				found.put(new PersonId(row.getObject("id", UUID.class)), Columns.day(row, "day"));
+			});
+		return found;
+	}
+
+	/** The days of a span in an episode or under a hold. */
+	Map<PersonId, List<LocalDate>> unwell(Collection<PersonId> athletes, LocalDate from, LocalDate to) {
+		Map<PersonId, List<LocalDate>> found = new HashMap<>();
+		this.client.sql("""
+				select athlete_id, day from assessment where athlete_id = any (:ids) and day between :from and :to
+					and (stage is not null or holding) order by athlete_id, day""")
+			.param("ids", ids(athletes))
+			.param("from", from)
+			.param("to", to)
+			.query((row) -> {
+				found.computeIfAbsent(new PersonId(row.getObject("athlete_id", UUID.class)), (id) -> new ArrayList<>())
+					.add(Columns.day(row, "day"));
+			});
+		return found;
+	}
+
+	/**
+	 * The state after the latest day of each athlete whose row holds it, if in an
+	 * episode.
+	 */
+	Map<PersonId, State> inEpisode(Collection<PersonId> athletes) {
+		Map<PersonId, State> found = new HashMap<>();
+		this.client.sql("""
+				select a.athlete_id, a.state from athlete_status s
+				join assessment a on a.athlete_id = s.athlete_id and a.day = s.latest_day
+				where s.athlete_id = any (:ids) and a.stage is not null and a.state is not null""")
+			.param("ids", ids(athletes))
+			.query((row) -> {
+				found.put(new PersonId(row.getObject("athlete_id", UUID.class)),
+						StateJson.read(row.getString("state")));
+			});
+		return found;
+	}
+
+	/** The latest day decided of several athletes and those of some days before it. */
+	List<AssessedDay> latest(Collection<PersonId> athletes, int days) {
+		return this.client
+			.sql("select a.* from athlete_status s cross join lateral (select " + SHOWN
+					+ """
+							 from assessment where athlete_id = s.athlete_id and day between s.latest_day - :days::integer and s.latest_day) a
+							where s.athlete_id = any (:ids) order by a.athlete_id, a.day""")
+			.param("ids", ids(athletes))
+			.param("days", days)
+			.query(AssessmentRows::read)
+			.list();
+	}
+
+	/** The latest day in the span up to a day, and the days of the span after it. */
+	List<AssessedDay> around(Collection<PersonId> athletes, LocalDate day, int before, int after) {
+		return this.client
+			.sql("select a.* from unnest(:ids::uuid[]) as wanted (id) cross join lateral ((select " + SHOWN
+					+ " from assessment where athlete_id = wanted.id and day between :first and :day"
+					+ " order by day desc limit 1) union all (select " + SHOWN
+					+ " from assessment where athlete_id = wanted.id and day > :day and day <= :last"
+					+ " order by day)) a")
+			.param("ids", ids(athletes))
+			.param("first", day.minusDays(before))
+			.param("day", day)
+			.param("last", day.plusDays(after))
 			.query(AssessmentRows::read)
 			.list();
 	}
 
 	Map<PersonId, AssessedDay> on(Collection<PersonId> athletes, LocalDate day) {
 		Map<PersonId, AssessedDay> found = new LinkedHashMap<>();
-		this.client.sql("select * from assessment where athlete_id = any (:ids) and day = :day order by athlete_id")
+		this.client
+			.sql("select " + SHOWN
+					+ " from assessment where athlete_id = any (:ids) and day = :day order by athlete_id")
 			.param("ids", ids(athletes))
 			.param("day", day)
 			.query(AssessmentRows::read)

@@ -4,15 +4,19 @@ import org.fallow.team.OfAthletes;
 import org.fallow.team.OfAthlete;
 import java.time.LocalDate;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 import org.fallow.access.PersonId;
 import org.fallow.entry.AthleteLock;
 import org.fallow.entry.Recording;
 import org.fallow.entry.TimelineChanged;
 import org.fallow.illness.core.DayAssessment;
+import org.fallow.illness.core.Episode;
+import org.fallow.illness.core.State;
 import org.fallow.team.Athlete;
 import org.fallow.team.Squad;
 
@@ -118,6 +122,79 @@ public class Assessments {
 	@Transactional(readOnly = true)
 	public Map<PersonId, AssessedDay> on(Collection<PersonId> athletes, LocalDate day) {
 		return this.rows.on(athletes, day);
+	}
+
+	/**
+	 * How several athletes stood on a day, whichever date it was where they are.
+	 * @param athletes whose
+	 * @param day the day
+	 * @param before how many days earlier an athlete's latest day may be
+	 * @param after how many days later ones are wanted too
+	 * @return of each athlete at most one day up to {@code day}, the latest, and those
+	 * after it, by day
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public List<AssessedDay> around(Collection<PersonId> athletes, LocalDate day, int before, int after) {
+		return this.rows.around(athletes, day, before, after);
+	}
+
+	/**
+	 * The latest days of several athletes as they were decided.
+	 * @param athletes whose
+	 * @param count how many days back from the latest one decided
+	 * @return by athlete, each by day; who was never decided is absent
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<PersonId, List<AssessedDay>> latest(Collection<PersonId> athletes, int count) {
+		return this.rows.latest(athletes, count).stream().collect(Collectors.groupingBy(AssessedDay::athlete));
+	}
+
+	/**
+	 * The open episodes of athletes, as their latest days left them.
+	 * @param athletes those whose latest day is one of an episode
+	 * @return by athlete
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<PersonId, Episode> episodes(Collection<PersonId> athletes) {
+		Map<PersonId, Episode> episodes = new HashMap<>();
+		Map<PersonId, State> stored = this.rows.inEpisode(athletes);
+		for (PersonId id : athletes) {
+			State state = stored.containsKey(id) ? stored.get(id)
+					: this.rows.lastDay(id).flatMap((last) -> day(id, last)).map(DayAssessment::state).orElse(null);
+			if (state != null && state.episode() != null) {
+				episodes.put(id, state.episode());
+			}
+		}
+		return episodes;
+	}
+
+	/**
+	 * The last day ill of several athletes within some days.
+	 * @param athletes whose
+	 * @param from first day, inclusive
+	 * @param to last day, inclusive
+	 * @return by athlete; who was not ill on any of the days is absent
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<PersonId, LocalDate> lastIll(Collection<PersonId> athletes, LocalDate from, LocalDate to) {
+		return this.rows.lastIll(athletes, from, to);
+	}
+
+	/**
+	 * Those of some days on which athletes were in an episode or under a hold.
+	 * @param athletes whose
+	 * @param from first day, inclusive
+	 * @param to last day, inclusive
+	 * @return by athlete, by day; who was well on all of them is absent
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<PersonId, List<LocalDate>> unwell(Collection<PersonId> athletes, LocalDate from, LocalDate to) {
+		return this.rows.unwell(athletes, from, to);
 	}
 
 	/**

@@ -20,6 +20,8 @@ final class MessagesJson {
 
 	private static final String DAY = "day";
 
+	private static final String NONE = "[]";
+
 	private MessagesJson() {
 	}
 
@@ -48,6 +50,9 @@ final class MessagesJson {
 	}
 
 	static List<Message> read(String json) {
+		if (json.equals(NONE)) {
+			return List.of();
+		}
 		List<Message> messages = new ArrayList<>();
 		for (JsonNode one : MAPPER.readTree(json)) {
 			List<Object> arguments = new ArrayList<>();

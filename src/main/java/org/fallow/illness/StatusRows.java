@@ -50,10 +50,11 @@ class StatusRows {
 
 	Map<PersonId, AthleteStatus> of(Collection<PersonId> athletes) {
 		Map<PersonId, AthleteStatus> found = new LinkedHashMap<>();
-		this.client.sql("""
-				select s.version, s.last_entry, s.athlete_id as status_of, a.* from athlete_status s
-				left join assessment a on a.athlete_id = s.athlete_id and a.day = s.latest_day
-				where s.athlete_id = any (:ids) order by s.athlete_id""")
+		this.client.sql(
+				"select s.version, s.last_entry, s.athlete_id as status_of, a.* from athlete_status s left join (select "
+						+ AssessmentRows.SHOWN + """
+								 from assessment) a on a.athlete_id = s.athlete_id and a.day = s.latest_day
+								where s.athlete_id = any (:ids) order by s.athlete_id""")
 			.param("ids", AssessmentRows.ids(athletes))
 			.query(StatusRows::read)
 			.list()

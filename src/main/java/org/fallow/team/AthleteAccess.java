@@ -65,6 +65,28 @@ public class AthleteAccess {
 	}
 
 	/**
+	 * The athletes of the signed-in coach, asked once a request.
+	 * @return those whom the person's posts cover and who share, by name
+	 */
+	@SuppressWarnings("unchecked")
+	public List<Athlete> athletes() {
+		PersonId person = person();
+		RequestAttributes request = RequestContextHolder.getRequestAttributes();
+		if (request == null) {
+			return this.squad.athletesOf(person);
+		}
+		String name = KNOWN + person + ".all";
+		if (request.getAttribute(name, RequestAttributes.SCOPE_REQUEST) instanceof List<?> known) {
+			return (List<Athlete>) known;
+		}
+		List<Athlete> found = this.squad.athletesOf(person);
+		request.setAttribute(name, found, RequestAttributes.SCOPE_REQUEST);
+		request.setAttribute(KNOWN + person, found.stream().map(Athlete::id).collect(Collectors.toSet()),
+				RequestAttributes.SCOPE_REQUEST);
+		return found;
+	}
+
+	/**
 	 * An athlete of the signed-in coach, whose page is opened: that is noted.
 	 * @param id whose page is asked for
 	 * @param page which page
@@ -178,9 +200,11 @@ public class AthleteAccess {
 	public boolean maySeeAll(Collection<PersonId> athletes) {
 		Set<PersonId> asked = Set.copyOf(athletes);
 		RequestAttributes request = RequestContextHolder.getRequestAttributes();
+		if (this.current.id().filter((person) -> isKnown(request, person, asked)).isPresent()) {
+			return true;
+		}
 		boolean may = this.current.id()
-			.filter((person) -> asked.stream().allMatch(person::equals) || isKnown(request, person, asked)
-					|| this.squad.mayCoachAll(person, asked))
+			.filter((person) -> asked.stream().allMatch(person::equals) || this.squad.mayCoachAll(person, asked))
 			.isPresent();
 		if (may && request != null) {
 			request.setAttribute(KNOWN + person(), asked, RequestAttributes.SCOPE_REQUEST);

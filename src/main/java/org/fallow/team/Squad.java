@@ -46,6 +46,13 @@ public class Squad {
 			and (c.whole_team or exists
 				(select 1 from post_group g where g.post_id = c.id and g.group_id = m.group_id))\s""";
 
+	/**
+	 * That a membership m is in a team of such a post. As an array it is known before
+	 * memberships are looked for, so only those of the teams are read and not
+	 * everybody's.
+	 */
+	private static final String IN_TEAMS = "m.team_id = any (array(select c.team_id from post c where " + HELD + ")) ";
+
 	private static final String TEAM = "select t.id, t.club_id, t.name, t.zone_id from team t ";
 
 	private final JdbcClient jdbc;
@@ -202,9 +209,9 @@ public class Squad {
 	 */
 	public List<Athlete> athletesOf(PersonId coach) {
 		return this.jdbc
-			.sql(ATHLETE + "where exists (select 1 from post c where " + HELD + "and " + COVERS
+			.sql(ATHLETE + "where " + IN_TEAMS + "and exists (select 1 from post c where " + HELD + "and " + COVERS
 					+ ") order by p.name, p.id")
-			.params(coach.value(), now())
+			.params(coach.value(), now(), coach.value(), now())
 			.query(Rows::athlete)
 			.list();
 	}
@@ -215,9 +222,8 @@ public class Squad {
 	 * @return their number
 	 */
 	public int silentOnesOf(PersonId coach) {
-		return this.jdbc.sql("""
-				select count(*) from membership m where m.left_at is null and not m.shares
-				and m.team_id in (select c.team_id from post c where\s""" + HELD + ")")
+		return this.jdbc
+			.sql("select count(*) from membership m where m.left_at is null and not m.shares and " + IN_TEAMS)
 			.params(coach.value(), now())
 			.query(Integer.class)
 			.single();
@@ -251,6 +257,18 @@ public class Squad {
 	 */
 	public Optional<Athlete> find(PersonId id) {
 		return this.jdbc.sql(ATHLETE + "where p.id = ? " + HOME).param(id.value()).query(Rows::athlete).optional();
+	}
+
+	/**
+	 * Several athletes.
+	 * @param ids the people
+	 * @return by name; without those who are no athletes
+	 */
+	public List<Athlete> find(Collection<PersonId> ids) {
+		return this.jdbc.sql(ATHLETE + "where p.id = any (?) " + HOME + "order by p.name, p.id")
+			.param(ids.stream().map(PersonId::value).toArray(UUID[]::new))
+			.query(Rows::athlete)
+			.list();
 	}
 
 	/**

@@ -1,6 +1,7 @@
 package org.fallow.training;
 
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -8,14 +9,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import org.fallow.access.PersonId;
 import org.fallow.entry.Recording;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
-import org.fallow.illness.AthleteStatus;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
+import org.fallow.team.NoSuchAthlete;
 import org.fallow.team.OfAthlete;
 import org.fallow.team.OfAthletes;
 import org.fallow.team.Squad;
@@ -57,19 +61,19 @@ public class Plans {
 
 	private final Programmes programmes;
 
-	private final Standings standings;
+	private final Backgrounds backgrounds;
 
-	private final UsualVolumes usualVolumes;
+	private final RuleSets ruleSets;
 
 	Plans(AthleteAccess access, Squad squad, Recording recording, Assessments assessments, Programmes programmes,
-			Standings standings, UsualVolumes usualVolumes) {
+			Backgrounds backgrounds, RuleSets ruleSets) {
 		this.access = access;
 		this.squad = squad;
 		this.recording = recording;
 		this.assessments = assessments;
 		this.programmes = programmes;
-		this.standings = standings;
-		this.usualVolumes = usualVolumes;
+		this.backgrounds = backgrounds;
+		this.ruleSets = ruleSets;
 	}
 
 	/**
@@ -92,57 +96,101 @@ public class Plans {
 	@OfAthletes
 	public Map<PersonId, Plan> of(Collection<PersonId> ids, LocalDate to) {
 		this.assessments.bringUpTo(ids, to);
-		Map<PersonId, AthleteStatus> status = this.assessments.status(ids);
-		Map<UUID, List<PlannedSession>> known = new HashMap<>();
+		Map<PersonId, AssessedDay> latest = latest(ids);
+		Map<PersonId, Athlete> athletes = new LinkedHashMap<>();
+		this.squad.find(ids).forEach((athlete) -> athletes.put(athlete.id(), athlete));
+		Map<PersonId, Background> known = known(athletes.values(), latest);
+		Map<UUID, RuleBook> books = new HashMap<>();
+		Map<UUID, GroupWeeks> weeks = new HashMap<>();
+		LocalDate first = first(known.values());
 		Map<PersonId, Plan> plans = new LinkedHashMap<>();
 		for (PersonId id : ids) {
-			Athlete athlete = this.squad.athlete(id);
-			LocalDate today = this.recording.today(athlete);
-			UUID group = athlete.groupId();
-			List<PlannedSession> sessions = (group == null || !this.access.maySeeGroup(group)) ? List.of()
-					: known.computeIfAbsent(group, (one) -> sessions(one, today, to));
-			AthleteStatus own = status.get(id);
-			Position position = this.standings.position(athlete, today, (own == null) ? null : own.latest());
-			plans.put(id,
-					plan(athlete, position, (own == null) ? null : own.latest(),
-							sessions.stream()
-								.filter((session) -> !session.day().isBefore(today)
-										&& !session.day().isAfter(today.plusDays(DAYS_AHEAD)))
-								.toList()));
+			Background own = known.get(id);
+			if (own == null) {
+				throw new NoSuchAthlete(id);
+			}
+			RuleBook rules = books.computeIfAbsent(own.athlete().teamId(), this.ruleSets::bookOf);
+			GroupWeeks programme = (own.athlete().groupId() == null) ? GroupWeeks.NONE
+					: weeks.computeIfAbsent(own.athlete().groupId(), (group) -> weeks(group, first, to));
+			plans.put(id, plan(own, latest.get(id), rules, programme, to));
 		}
 		return plans;
 	}
 
-	/** With a day to spare, for athletes of one group whose zones differ. */
-	private List<PlannedSession> sessions(UUID group, LocalDate today, LocalDate to) {
-		return this.programmes.weeks(group, today.minusDays(2), to)
-			.values()
+	private Map<PersonId, AssessedDay> latest(Collection<PersonId> ids) {
+		Map<PersonId, AssessedDay> latest = new HashMap<>();
+		this.assessments.status(ids).forEach((id, status) -> {
+			if (status.latest() != null) {
+				latest.put(id, status.latest());
+			}
+		});
+		return latest;
+	}
+
+	/** Asked for once for each date that it is where the athletes are: three at most. */
+	private Map<PersonId, Background> known(Collection<Athlete> athletes, Map<PersonId, AssessedDay> latest) {
+		Map<PersonId, Background> known = new HashMap<>();
+		athletes.stream().collect(Collectors.groupingBy(this.recording::today)).forEach((today, some) -> {
+			List<PersonId> inEpisode = some.stream().map(Athlete::id).filter((id) -> {
+				AssessedDay day = latest.get(id);
+				return day != null && day.inEpisode();
+			}).toList();
+			known.putAll(this.backgrounds.of(some, today, inEpisode));
+		});
+		return known;
+	}
+
+	/** From when on weeks are asked for, with two days to spare for zones that differ. */
+	private static LocalDate first(Collection<Background> known) {
+		return known.stream()
+			.map((one) -> (one.episode() == null) ? one.today()
+					: one.episode().firstOnset().minusDays(Backgrounds.DAYS_BACK))
+			.min(LocalDate::compareTo)
+			.orElse(LocalDate.EPOCH)
+			.minusDays(2);
+	}
+
+	private GroupWeeks weeks(UUID group, LocalDate first, LocalDate to) {
+		if (!this.access.maySeeGroup(group)) {
+			return GroupWeeks.NONE;
+		}
+		LocalDate races = LocalDate.ofInstant(this.recording.now(), ZoneOffset.UTC)
+			.plusDays(1)
+			.plusWeeks(RACE_WEEKS_AHEAD);
+		return new GroupWeeks(this.programmes.weeks(group, first, to.isAfter(races) ? to : races));
+	}
+
+	private static List<PlannedSession> sessions(GroupWeeks programme, LocalDate today, LocalDate to) {
+		LocalDate last = today.plusDays(DAYS_AHEAD);
+		return programme.of(today, to)
 			.stream()
 			.map(ProgrammeWeek::sessions)
 			.flatMap(List::stream)
-			.filter((session) -> !session.day().isAfter(to))
+			.filter((session) -> !session.day().isBefore(today) && !session.day().isAfter(to)
+					&& !session.day().isAfter(last))
 			.toList();
 	}
 
-	private Plan plan(Athlete athlete, Position position, @Nullable AssessedDay latest, List<PlannedSession> sessions) {
-		LocalDate today = position.today();
+	private static Plan plan(Background known, @Nullable AssessedDay latest, RuleBook rules, GroupWeeks programme,
+			LocalDate to) {
+		LocalDate today = known.today();
+		Position position = Standings.position(known, latest, rules);
 		boolean back = position.back() != null;
-		UsualVolume usual = back ? this.usualVolumes.of(athlete, position) : UsualVolume.unknown();
-		List<DoneRun> runs = this.standings.runs(athlete, back ? today.minusDays(LOG_DAYS) : today, today);
+		UsualVolume usual = back ? UsualVolumes.of(known, position, programme) : UsualVolume.unknown();
+		List<DoneRun> runs = Standings.runs(known, back ? today.minusDays(LOG_DAYS) : today, today);
 		List<DoneRun> done = back ? runs : List.of();
 		int ranToday = runs.stream().filter((run) -> run.day().equals(today)).mapToInt(DoneRun::minutes).sum();
-		return new Plan(athlete.id(), position, usual, Modification.of(sessions, position, usual, done),
-				this.standings.ceilings(athlete, today), rejoin(athlete, position, latest), ranToday);
+		List<PlannedSession> sessions = sessions(programme, today, to);
+		return new Plan(known.athlete().id(), position, usual, Modification.of(sessions, position, usual, done),
+				Standings.ceilings(known), rejoin(programme, position, latest), ranToday);
 	}
 
-	private @Nullable Rejoin rejoin(Athlete athlete, Position position, @Nullable AssessedDay latest) {
-		UUID group = athlete.groupId();
+	private static @Nullable Rejoin rejoin(GroupWeeks programme, Position position, @Nullable AssessedDay latest) {
 		LocalDate onset = position.onset();
 		if (position.back() == null || latest == null || onset == null) {
 			return null;
 		}
-		List<ProgrammeWeek> weeks = (group == null || !this.access.maySeeGroup(group)) ? List.of() : List
-			.copyOf(this.programmes.weeks(group, onset, position.today().plusWeeks(RACE_WEEKS_AHEAD)).values());
+		List<ProgrammeWeek> weeks = programme.of(onset, position.today().plusWeeks(RACE_WEEKS_AHEAD));
 		return Rejoin.of(position, latest.nextGateEarliest(), weeks).orElse(null);
 	}
 

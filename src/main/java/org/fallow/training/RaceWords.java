@@ -3,7 +3,10 @@ package org.fallow.training;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
 import org.fallow.access.Ids;
@@ -18,6 +21,7 @@ import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.ByFullCoach;
 import org.fallow.team.OfAthlete;
+import org.fallow.team.OfAthletes;
 import org.fallow.team.Squad;
 import org.fallow.training.core.PlannedSession;
 import org.fallow.training.core.ProgrammeWeek;
@@ -153,16 +157,33 @@ public class RaceWords {
 	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<RaceWord> of(PersonId athlete, LocalDate from) {
-		return this.jdbc
-			.sql("""
-					select distinct on (w.race_on) w.race_on, w.agreed, w.reason, w.recorded_on, coalesce(p.name, '') as coach
-					from race_word w left join person p on p.id = w.actor_id
-					where w.athlete_id = ? and w.race_on >= ?
-					order by w.race_on, w.recorded_at desc, w.id desc""")
-			.params(athlete.value(), from)
-			.query((row, number) -> new RaceWord(row.getObject("race_on", LocalDate.class), row.getBoolean("agreed"),
-					row.getString("reason"), row.getString("coach"), row.getObject("recorded_on", LocalDate.class)))
-			.list();
+		return of(List.of(athlete), from).getOrDefault(athlete, List.of());
+	}
+
+	/**
+	 * The words that stand for races of several athletes from some day on.
+	 * @param athletes who race
+	 * @param from first day
+	 * @return by athlete, without those who have none: the last word for each day, by day
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<PersonId, List<RaceWord>> of(Collection<PersonId> athletes, LocalDate from) {
+		Map<PersonId, List<RaceWord>> found = new HashMap<>();
+		this.jdbc.sql("""
+				select distinct on (w.athlete_id, w.race_on) w.athlete_id, w.race_on, w.agreed, w.reason, w.recorded_on,
+					coalesce(p.name, '') as coach
+				from race_word w left join person p on p.id = w.actor_id
+				where w.athlete_id = any (?) and w.race_on >= ?
+				order by w.athlete_id, w.race_on, w.recorded_at desc, w.id desc""")
+			.params(athletes.stream().map(PersonId::value).toArray(UUID[]::new), from)
+			.query((row) -> {
+				found.computeIfAbsent(new PersonId(row.getObject("athlete_id", UUID.class)), (id) -> new ArrayList<>())
+					.add(new RaceWord(row.getObject("race_on", LocalDate.class), row.getBoolean("agreed"),
+							row.getString("reason"), row.getString("coach"),
+							row.getObject("recorded_on", LocalDate.class)));
+			});
+		return found;
 	}
 
 }

@@ -1,15 +1,17 @@
 package org.fallow.training;
 
-import java.time.LocalDate;
 import java.util.List;
 
 import org.fallow.entry.EffortCeilings;
 import org.fallow.entry.Recording;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.AthleteStatus;
+import org.fallow.illness.AssessedDay;
+import org.fallow.illness.core.Episode;
+import org.fallow.access.PersonId;
 import org.fallow.rules.RuleSet;
+import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
-import org.fallow.training.core.Position;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Component;
@@ -20,24 +22,26 @@ class StageCeilings implements EffortCeilings {
 
 	private final Assessments assessments;
 
-	private final Standings standings;
+	private final RuleSets ruleSets;
 
 	private final Recording recording;
 
-	StageCeilings(Assessments assessments, Standings standings, Recording recording) {
+	StageCeilings(Assessments assessments, RuleSets ruleSets, Recording recording) {
 		this.assessments = assessments;
-		this.standings = standings;
+		this.ruleSets = ruleSets;
 		this.recording = recording;
 	}
 
 	@Override
 	public @Nullable Double today(Athlete athlete) {
-		LocalDate today = this.recording.today(athlete);
-		this.assessments.bringUpTo(List.of(athlete.id()), today);
-		AthleteStatus status = this.assessments.status(List.of(athlete.id())).get(athlete.id());
-		Position.Return back = this.standings.position(athlete, today, (status == null) ? null : status.latest())
-			.back();
-		RuleSet.Stage stage = (back == null) ? null : back.now();
+		List<PersonId> id = List.of(athlete.id());
+		this.assessments.bringUpTo(id, this.recording.today(athlete));
+		AthleteStatus status = this.assessments.status(id).get(athlete.id());
+		AssessedDay latest = (status == null) ? null : status.latest();
+		Episode episode = (latest == null || !latest.inEpisode()) ? null
+				: this.assessments.episodes(id).get(athlete.id());
+		RuleSet.Stage stage = (episode == null) ? null
+				: Standings.back(episode, this.ruleSets.bookOf(athlete.teamId())).now();
 		return (stage == null) ? null : stage.effortCeiling();
 	}
 

@@ -5,7 +5,11 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 
 import org.fallow.access.Ids;
 import org.fallow.access.PersonId;
@@ -15,6 +19,7 @@ import org.fallow.entry.Submission;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.OfAthlete;
+import org.fallow.team.OfAthletes;
 import org.fallow.team.Role;
 import org.fallow.team.Squad;
 import org.fallow.wording.Problem;
@@ -119,17 +124,30 @@ public class Statements {
 	@OfAthlete
 	@Transactional(readOnly = true)
 	public Statement of(PersonId id) {
-		return this.jdbc.sql("""
-				select v.week_minutes, v.long_minutes, v.recorded_on, v.role, m.maximum_bpm
-				from (select 1) one
-				left join lateral (select * from training_statement where athlete_id = :id
+		return of(List.of(id)).getOrDefault(id, Statement.NONE);
+	}
+
+	/**
+	 * What holds of several athletes.
+	 * @param ids whose
+	 * @return by athlete, the latest of each; who never said anything is absent
+	 */
+	@OfAthletes
+	@Transactional(readOnly = true)
+	public Map<PersonId, Statement> of(Collection<PersonId> ids) {
+		Map<PersonId, Statement> found = new HashMap<>();
+		this.jdbc.sql("""
+				select s.id, v.week_minutes, v.long_minutes, v.recorded_on, v.role, m.maximum_bpm
+				from (select distinct athlete_id as id from training_statement where athlete_id = any (?)) s
+				left join lateral (select * from training_statement where athlete_id = s.id
 					and week_minutes is not null order by recorded_at desc, id desc limit 1) v on true
-				left join lateral (select * from training_statement where athlete_id = :id
+				left join lateral (select * from training_statement where athlete_id = s.id
 					and maximum_bpm is not null order by recorded_at desc, id desc limit 1) m on true""")
-			.param("id", id.value())
-			.query(Statements::read)
-			.optional()
-			.orElse(Statement.NONE);
+			.param(ids.stream().map(PersonId::value).toArray(UUID[]::new))
+			.query((row) -> {
+				found.put(new PersonId(row.getObject("id", UUID.class)), read(row, 0));
+			});
+		return found;
 	}
 
 	private static Statement read(ResultSet row, int number) throws SQLException {

@@ -6,7 +6,6 @@ import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -72,7 +71,7 @@ class BoardPage {
 			@RequestParam(required = false) @Nullable String clearance, Model model) {
 		PersonId coach = this.access.person();
 		List<Team> teams = this.squad.teamsOf(coach);
-		List<Athlete> athletes = this.squad.athletesOf(coach);
+		List<Athlete> athletes = this.access.athletes();
 		this.access.looked(athletes, TraceSubject.BOARD);
 		LocalDate today = today(teams);
 		LocalDate earliest = this.lastEntries.firstDay(ids(athletes)).orElse(today);
@@ -132,17 +131,9 @@ class BoardPage {
 	 * team's today, the stricter of the two: so no hold is ever out of sight.
 	 */
 	private Map<PersonId, AssessedDay> ownDays(List<PersonId> ids, LocalDate asOf, LocalDate today) {
-		Map<PersonId, AssessedDay> days = new LinkedHashMap<>(this.assessments.on(ids, asOf));
-		for (int apart = 1; apart <= ZONES_APART_DAYS; apart++) {
-			List<PersonId> missing = ids.stream().filter((id) -> !days.containsKey(id)).toList();
-			if (!missing.isEmpty()) {
-				days.putAll(this.assessments.on(missing, asOf.minusDays(apart)));
-			}
-			if (asOf.equals(today)) {
-				this.assessments.on(ids, asOf.plusDays(apart))
-					.forEach((id, later) -> days.merge(id, later, BoardPage::stricter));
-			}
-		}
+		Map<PersonId, AssessedDay> days = new HashMap<>();
+		this.assessments.around(ids, asOf, ZONES_APART_DAYS, asOf.equals(today) ? ZONES_APART_DAYS : 0)
+			.forEach((day) -> days.merge(day.athlete(), day, BoardPage::stricter));
 		return days;
 	}
 

@@ -72,7 +72,7 @@ class RollPage {
 		LocalDate last = today.plusDays(Plans.DAYS_AHEAD);
 		LocalDate chosen = chosenDay(day, today, last);
 		List<Group> groups = charges.stream().map(Charge::group).toList();
-		List<Athlete> athletes = this.squad.athletesOf(coach);
+		List<Athlete> athletes = this.access.athletes();
 		List<RollSession> sessions = groups.stream()
 			.filter((one) -> group == null || group.isBlank() || one.id().toString().equals(group))
 			.flatMap((one) -> sessions(one, athletes, chosen).stream())
@@ -80,7 +80,8 @@ class RollPage {
 				.thenComparing((session) -> Objects.requireNonNullElse(session.session().time(), LocalTime.MIN)))
 			.toList();
 		this.access.looked(athletes, TraceSubject.BOARD);
-		String tag = "\"" + Secret.sha256(chosen + sessions.toString()) + "\"";
+		// weak, or the server would send the page uncompressed
+		String tag = "W/\"" + Secret.sha256(chosen + sessions.toString()) + "\"";
 		if (request.checkNotModified(tag)) {
 			return null;
 		}

@@ -64,6 +64,20 @@ final class Caller {
 		return answer;
 	}
 
+	/** What is sent for a page or file to whoever takes it compressed. */
+	HttpResponse<byte[]> getCompressed(String path) {
+		try {
+			return this.client.send(request(path, "Accept", BROWSER, "Accept-Encoding", "gzip").GET().build(),
+					BodyHandlers.ofByteArray());
+		}
+		catch (IOException ex) {
+			throw new AssertionError("no answer", ex);
+		}
+		catch (InterruptedException ex) {
+			throw new IllegalStateException(ex);
+		}
+	}
+
 	/** Sends a form with the token of this caller's session. */
 	HttpResponse<String> post(String path, Map<String, String> fields) {
 		return send(form(path).POST(BodyPublishers.ofString(encoded(fields) + "&_csrf=" + encoded(this.token))));
