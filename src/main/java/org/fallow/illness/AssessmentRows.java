@@ -23,6 +23,7 @@ import org.fallow.illness.core.GateSheet;
 import org.fallow.illness.core.HrvEvidence;
 import org.fallow.illness.core.Mark;
 import org.fallow.illness.core.RhrEvidence;
+import org.fallow.illness.core.State;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.PathName;
 import org.jspecify.annotations.Nullable;
