@@ -1,5 +1,5 @@
--- Whether a post covers an athlete was asked by a call of fallow_covers for each row. The same question as a subquery costs
--- an eighth: the posts of the present person are read once a statement, and each row is one look into membership's key.
+-- Whether a post covers an athlete was asked by a call of fallow_covers for each row. The same question as a subquery is
+-- cheaper: the posts of the present person are read once a statement, and each row is one look into membership's key.
 -- It is asked as a value, not as "exists" or "in": the database would turn those into one list of all athletes of the
 -- person where it expects many rows, which is dear for one row of a coach of ten thousand.
 

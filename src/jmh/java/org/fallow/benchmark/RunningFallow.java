@@ -56,13 +56,14 @@ final class RunningFallow implements AutoCloseable {
 			context.addBeanFactoryPostProcessor(
 					(beans) -> ((BeanDefinitionRegistry) beans).removeBeanDefinition("silentDays"));
 		});
-		String[] arguments = new String[settings.length + 4];
+		String[] arguments = new String[settings.length + 5];
 		arguments[0] = "--fallow.home=" + home.toAbsolutePath();
 		arguments[1] = "--server.port=0";
 		arguments[2] = "--spring.jmx.enabled=false";
-		// a kept database may be of before a migration of a lower number
+		// a kept database may be of before a migration of a lower number, or of before it was edited
 		arguments[3] = "--spring.flyway.out-of-order=true";
-		System.arraycopy(settings, 0, arguments, 4, settings.length);
+		arguments[4] = "--spring.flyway.validate-on-migrate=false";
+		System.arraycopy(settings, 0, arguments, 5, settings.length);
 		return new RunningFallow(application.run(arguments), database(home));
 	}
 
