@@ -74,8 +74,7 @@ class PersonImport {
 		this.rows.forEach(job.id(), person, reading::read);
 		Tally tally = store(job, choice, person, reading);
 		reading.flush();
-		this.rows.done(job.id(), person);
-		this.jobs.count(job.id(), tally);
+		this.jobs.count(job.id(), tally, person);
 	}
 
 	private Tally store(ImportJob job, Choice choice, String person, Reading reading) {
