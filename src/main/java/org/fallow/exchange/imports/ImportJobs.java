@@ -51,6 +51,16 @@ class ImportJobs {
 			.update() == 1;
 	}
 
+	/**
+	 * Lets the transaction commit without waiting for the disk. The transaction that ends
+	 * the job waits, and with it for all before it: a job that is done is on the disk. A
+	 * crash of the database loses the rows not yet taken in too, so that the job fails
+	 * and says so, and the file can be sent again.
+	 */
+	void commitWithoutWaiting() {
+		this.jdbc.sql("set local synchronous_commit = off").update();
+	}
+
 	/** Counts what came of a person's rows, and notes that the job is done to there. */
 	void count(UUID id, Tally tally, String person) {
 		this.jdbc.sql("""

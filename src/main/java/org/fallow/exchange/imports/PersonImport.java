@@ -70,6 +70,7 @@ class PersonImport {
 	 */
 	@Transactional(propagation = Propagation.REQUIRES_NEW)
 	void takeIn(ImportJob job, Choice choice, String person, LocalDate today) {
+		this.jobs.commitWithoutWaiting();
 		Reading reading = new Reading(job, new MorningFile(job.headers(), choice.mapping()), today);
 		this.rows.forEach(job.id(), person, reading::read);
 		Tally tally = store(job, choice, person, reading);
