@@ -202,6 +202,7 @@ class SecondWallTests {
 		for (PersonId other : this.others) {
 			List<Runnable> writes = new ArrayList<>();
 			writes.add(() -> this.mornings.save(this.ann, NewMorning.feeling(TODAY.minusDays(1)), by(other)));
+			writes.add(() -> this.mornings.takeIn(this.ann, List.of(NewMorning.feeling(TODAY.minusDays(2))), other));
 			writes.add(() -> this.sessions.save(this.ann, NewSession.run(TODAY, 45, 2.0, Intensity.EASY), by(other)));
 			writes.add(() -> this.illnesses.report(this.ann, report(), by(other)));
 			writes.add(() -> this.illnesses.hold(this.ann, TODAY, "chest pain", by(other)));
@@ -216,6 +217,14 @@ class SecondWallTests {
 			.isGreaterThan(before.get("illness_event"));
 	}
 
+	@Test
+	void showsNothingToThoseWhoSayTheirWorkIsAboutHer() {
+		for (PersonId other : this.others) {
+			assertThat(as(other, () -> rowsOfAnn(true)).values()).containsOnly(0L);
+		}
+		assertThat(as(this.coach, () -> rowsOfAnn(true))).isEqualTo(rows());
+	}
+
 	private String page(String address, UserDetails who) throws Exception {
 		try {
 			MockHttpServletResponse answer = this.mvc.perform(get(address).with(user(who))).andReturn().getResponse();
@@ -227,8 +236,18 @@ class SecondWallTests {
 	}
 
 	private Map<String, Long> rows() {
-		return as(this.ann, () -> new TransactionTemplate(this.transactions).execute((status) -> {
+		return as(this.ann, () -> rowsOfAnn(false));
+	}
+
+	private Map<String, Long> rowsOfAnn(boolean aboutHer) {
+		return new TransactionTemplate(this.transactions).execute((status) -> {
 			Map<String, Long> rows = new LinkedHashMap<>();
+			if (aboutHer) {
+				this.jdbc.sql("select set_config('fallow.athlete', ?, true)")
+					.param(this.ann.toString())
+					.query(String.class)
+					.single();
+			}
 			for (String table : TABLES) {
 				rows.put(table,
 						this.jdbc.sql("select count(*) from " + table + " where athlete_id = ?")
@@ -237,7 +256,7 @@ class SecondWallTests {
 							.single());
 			}
 			return rows;
-		}));
+		});
 	}
 
 	private static NewReport report() {

@@ -10,9 +10,12 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import java.util.function.BiFunction;
 
 import org.fallow.access.PersonId;
+import org.fallow.entry.ManyRows.Column;
+import org.fallow.entry.ManyRows.Type;
 import org.fallow.team.Athlete;
 import org.fallow.team.Role;
 import org.jspecify.annotations.Nullable;
@@ -53,7 +56,28 @@ class MorningRows {
 
 	private static final String PLACES = "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?";
 
-	private static final String INSERT = COLUMNS + "values (" + PLACES + ")";
+	private static final ManyRows MANY = new ManyRows("morning_entry",
+			Stream.of(Column.same(Type.ID, "athlete_id"), Column.of(Type.DAY, "day"),
+					Column.of(Type.INTEGER, "revision"), Column.of(Type.TEXT, "method posture"),
+					Column.of(Type.NUMBER, "rhr_bpm rmssd_ms"), Column.of(Type.INTEGERS, "rr_ms"),
+					Column.of(Type.TRUTH, "unsure"), Column.of(Type.NUMBER, "temperature_c"),
+					Column.of(Type.TRUTH, "fever_last_24h"), Column.of(Type.TEXT, "fever_medicine"),
+					Column.of(Type.TRUTH, "eating_normally"), Column.of(Type.TEXT, "feels soreness"),
+					Column.of(Type.NAMES, "tags"), Column.of(Type.TEXT, "note"), Column.same(Type.TEXT, "zone_id"),
+					Column.of(Type.INSTANT, "recorded_at"), Column.of(Type.DAY, "recorded_on"),
+					Column.same(Type.INSTANT, "written_at"), Column.same(Type.ID, "actor_id"),
+					Column.same(Type.TEXT, "role"), Column.same(Type.TEXT, "source"), Column.of(Type.ID, "request_id"))
+				.flatMap(List::stream)
+				.toList(),
+			"");
+
+	private static final ManyRows MANY_SYMPTOMS = new ManyRows("morning_symptom",
+			Stream
+				.of(Column.same(Type.ID, "athlete_id"), Column.of(Type.DAY, "day"),
+						Column.of(Type.INTEGER, "revision position"), Column.of(Type.TEXT, "symptom severity words"))
+				.flatMap(List::stream)
+				.toList(),
+			"");
 
 	/**
 	 * Only as the next revision of its day, and only if this sending stored nothing yet.
@@ -76,6 +100,17 @@ class MorningRows {
 	MorningRows(JdbcClient client, JdbcTemplate template) {
 		this.client = client;
 		this.template = template;
+	}
+
+	/**
+	 * Tells the database that the transaction works on many rows of one athlete, so that
+	 * its policies need not ask for each whether the person covers that athlete.
+	 */
+	void about(PersonId athlete) {
+		this.client.sql("select set_config('fallow.athlete', ?, true)")
+			.param(athlete.toString())
+			.query(String.class)
+			.single();
 	}
 
 	Optional<StoredMorning> ofRequest(PersonId athlete, UUID requestId) {
@@ -126,7 +161,8 @@ class MorningRows {
 	 * @return whether it was stored
 	 */
 	boolean insertNext(Athlete athlete, StoredMorning morning, Role role, Instant writtenAt) {
-		List<@Nullable Object> values = new ArrayList<>(Arrays.asList(row(athlete, morning, role, writtenAt)));
+		List<@Nullable Object> values = new ArrayList<>(Arrays.asList(row(athlete, morning, role, writtenAt,
+				Columns.array("integer", morning.rrMs()), Columns.array("text", morning.entry().tags()))));
 		UUID id = athlete.id().value();
 		values.addAll(List.of(id, morning.requestId(), id, morning.day(), morning.revision() - 1));
 		List<ReportedSymptom> symptoms = morning.entry().symptoms();
@@ -140,25 +176,23 @@ class MorningRows {
 	}
 
 	void insert(Athlete athlete, List<StoredMorning> mornings, Role role, Instant writtenAt) {
-		List<Object[]> entries = new ArrayList<>();
-		List<Object[]> symptoms = new ArrayList<>();
+		List<@Nullable Object[]> entries = new ArrayList<>();
+		List<@Nullable Object[]> symptoms = new ArrayList<>();
 		for (StoredMorning morning : mornings) {
-			entries.add(row(athlete, morning, role, writtenAt));
+			entries.add(row(athlete, morning, role, writtenAt, morning.rrMs(), morning.entry().tags()));
 			symptoms.addAll(symptomRows(athlete, morning));
 		}
-		this.template.batchUpdate(INSERT, entries);
-		this.template.batchUpdate("""
-				insert into morning_symptom (athlete_id, day, revision, position, symptom, severity, words)
-				values (?, ?, ?, ?, ?, ?, ?)""", symptoms);
+		MANY.store(this.template, entries);
+		MANY_SYMPTOMS.store(this.template, symptoms);
 	}
 
-	private static @Nullable Object[] row(Athlete athlete, StoredMorning morning, Role role, Instant writtenAt) {
+	private static @Nullable Object[] row(Athlete athlete, StoredMorning morning, Role role, Instant writtenAt,
+			Object rrMs, Object tags) {
 		MorningEntry e = morning.entry();
 		return Columns.of(athlete.id().value(), e.day(), morning.revision(), e.method(), e.posture(), e.rhrBpm(),
-				e.rmssdMs(), Columns.array("integer", morning.rrMs()), e.unsure(), e.temperatureC(), e.feverLast24h(),
-				e.feverMedicine(), e.eatingNormally(), e.feels(), e.soreness(), Columns.array("text", e.tags()),
-				e.note(), athlete.zone().getId(), e.recorded().at(), e.recorded().on(), writtenAt,
-				morning.actor().value(), role, morning.source(), morning.requestId());
+				e.rmssdMs(), rrMs, e.unsure(), e.temperatureC(), e.feverLast24h(), e.feverMedicine(),
+				e.eatingNormally(), e.feels(), e.soreness(), tags, e.note(), athlete.zone().getId(), e.recorded().at(),
+				e.recorded().on(), writtenAt, morning.actor().value(), role, morning.source(), morning.requestId());
 	}
 
 	private static List<Object[]> symptomRows(Athlete athlete, StoredMorning morning) {

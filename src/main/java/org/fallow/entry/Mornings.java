@@ -100,6 +100,7 @@ public class Mornings {
 	 */
 	@OfAthlete
 	public List<Saved> takeIn(PersonId id, List<NewMorning> mornings, PersonId actor) {
+		this.rows.about(id);
 		this.lock.lock(id);
 		Athlete athlete = this.squad.athlete(id);
 		LocalDate today = this.recording.today(athlete);

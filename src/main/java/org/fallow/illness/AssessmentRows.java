@@ -17,6 +17,9 @@ import org.fallow.access.PersonId;
 import org.fallow.baseline.HrvFlag;
 import org.fallow.baseline.RhrFlag;
 import org.fallow.entry.Columns;
+import org.fallow.entry.ManyRows;
+import org.fallow.entry.ManyRows.Column;
+import org.fallow.entry.ManyRows.Type;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Episode;
 import org.fallow.illness.core.GateSheet;
@@ -49,7 +52,18 @@ class AssessmentRows {
 			"rhr_spread", "rhr_dev", "rhr_tolerance", "rhr_flag", "raised_for_action", "rise_sum", "rise_signal",
 			"hrv_n", "hrv_mean", "hrv_sd", "hrv_recent", "hrv_flag", "next_gate", "next_gate_earliest", "state");
 
-	static final String UPSERT = upsert();
+	/** What becomes of a day that is stored already; the table's alias is a. */
+	private static final String KEEP = keep();
+
+	static final String UPSERT = "insert into assessment as a (" + String.join(", ", COLUMNS) + ") values ("
+			+ "?, ".repeat(COLUMNS.size() - 1) + "?) " + KEEP;
+
+	private static final List<Column> TYPED = COLUMNS.stream().map(AssessmentRows::typed).toList();
+
+	private static final ManyRows MANY = new ManyRows("assessment as a", TYPED, KEEP);
+
+	/** The same where none of the days is stored, which spares asking for each. */
+	private static final ManyRows MANY_NEW = new ManyRows("assessment", TYPED, "");
 
 	/** All but the state of the fold, which no page reads. */
 	static final String SHOWN = String.join(", ", COLUMNS.subList(0, COLUMNS.size() - 1));
@@ -63,24 +77,43 @@ class AssessmentRows {
 		this.template = template;
 	}
 
-	private static String upsert() {
+	private static String keep() {
 		List<String> values = COLUMNS.subList(2, COLUMNS.size());
 		String set = String.join(", ", values.stream().map((c) -> c + " = excluded." + c).toList());
 		String before = String.join(", ", values.stream().map((c) -> "a." + c).toList());
 		String after = String.join(", ", values.stream().map((c) -> "excluded." + c).toList());
-		return "insert into assessment as a (" + String.join(", ", COLUMNS) + ") values ("
-				+ "?, ".repeat(COLUMNS.size() - 1) + "?) on conflict (athlete_id, day) do update set " + set
-				+ " where (" + before + ") is distinct from (" + after + ")";
+		return "on conflict (athlete_id, day) do update set " + set + " where (" + before + ") is distinct from ("
+				+ after + ")";
+	}
+
+	private static Column typed(String name) {
+		return switch (name) {
+			case "athlete_id" -> new Column(name, Type.ID, true);
+			case "day", "next_gate_earliest" -> new Column(name, Type.DAY, false);
+			case "holding", "raised_for_action", "rise_signal" -> new Column(name, Type.TRUTH, false);
+			case "stage", "day_in_stage", "rhr_n", "hrv_n", "next_gate" -> new Column(name, Type.INTEGER, false);
+			case "rhr_bpm", "rhr_baseline", "rhr_spread", "rhr_dev", "rhr_tolerance", "rise_sum", "hrv_mean", "hrv_sd",
+					"hrv_recent" ->
+				new Column(name, Type.NUMBER, false);
+			default -> new Column(name, Type.TEXT, false);
+		};
 	}
 
 	void store(PersonId athlete, List<DayAssessment> days) {
-		List<Object[]> rows = new ArrayList<>();
+		List<@Nullable Object[]> rows = new ArrayList<>();
 		for (int i = 0; i < days.size(); i++) {
 			DayAssessment day = days.get(i);
 			boolean withState = i == days.size() - 1 || day.day().toEpochDay() % EVERY == 0;
 			rows.add(row(athlete, day, withState ? StateJson.write(day.state()) : null));
 		}
-		this.template.batchUpdate(UPSERT, rows);
+		(isStored(athlete, days) ? MANY : MANY_NEW).store(this.template, rows);
+	}
+
+	private boolean isStored(PersonId athlete, List<DayAssessment> days) {
+		return this.client.sql("select exists (select 1 from assessment where athlete_id = ? and day between ? and ?)")
+			.params(athlete.value(), days.get(0).day(), days.get(days.size() - 1).day())
+			.query(Boolean.class)
+			.single();
 	}
 
 	static @Nullable Object[] row(PersonId athlete, DayAssessment day, @Nullable String state) {

@@ -26,6 +26,9 @@ final class MessagesJson {
 	}
 
 	static String write(List<Message> messages) {
+		if (messages.isEmpty()) {
+			return "[]";
+		}
 		ArrayNode all = MAPPER.createArrayNode();
 		for (Message message : messages) {
 			ArrayNode one = all.addArray().add(message.code());

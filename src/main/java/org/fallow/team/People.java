@@ -215,12 +215,14 @@ public class People {
 	@Transactional(readOnly = true)
 	public Optional<Athlete> find(UUID teamId, String codeOrName) {
 		String wanted = codeOrName.strip();
-		List<Athlete> all = this.squad.athletesIn(teamId);
-		Optional<Athlete> byCode = all.stream().filter((a) -> wanted.equals(a.externalCode())).findFirst();
+		Optional<Athlete> byCode = this.squad.withCode(teamId, wanted);
 		if (byCode.isPresent()) {
 			return byCode;
 		}
-		List<Athlete> byName = all.stream().filter((a) -> a.name().equalsIgnoreCase(wanted)).toList();
+		List<Athlete> byName = this.squad.athletesIn(teamId)
+			.stream()
+			.filter((a) -> a.name().equalsIgnoreCase(wanted))
+			.toList();
 		return (byName.size() == 1) ? Optional.of(byName.get(0)) : Optional.empty();
 	}
 

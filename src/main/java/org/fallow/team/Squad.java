@@ -243,6 +243,20 @@ public class Squad {
 	}
 
 	/**
+	 * The athlete of a team whom files call by a code, if the athlete shares data,
+	 * whoever asks: the caller checks {@link #mayCoachTeam}.
+	 * @param teamId the team
+	 * @param code the external code, exactly
+	 * @return the athlete; empty if none has it
+	 */
+	public Optional<Athlete> withCode(UUID teamId, String code) {
+		return this.jdbc.sql(ATHLETE + "where m.team_id = ? and m.external_code = ? and m.left_at is null and m.shares")
+			.params(teamId, code)
+			.query(Rows::athlete)
+			.optional();
+	}
+
+	/**
 	 * Every athlete here; for jobs only.
 	 * @return all athletes in the order of their ids
 	 */

@@ -51,19 +51,39 @@ class ImportJobs {
 			.update() == 1;
 	}
 
-	void count(UUID id, Tally tally) {
+	/**
+	 * Lets the transaction commit without waiting for the disk. The transaction that ends
+	 * the job waits, and with it for all before it: a job that is done is on the disk. A
+	 * crash of the database loses the rows not yet taken in too, so that the job fails
+	 * and says so, and the file can be sent again.
+	 */
+	void commitWithoutWaiting() {
+		this.jdbc.sql("set local synchronous_commit = off").update();
+	}
+
+	/** Counts what came of a person's rows, and notes that the job is done to there. */
+	void count(UUID id, Tally tally, String person) {
 		this.jdbc.sql("""
 				update import_job set rows_read = rows_read + ?, stored = stored + ?, unchanged = unchanged + ?,
 					corrected = corrected + ?, rejected = rejected + ?, people_created = people_created + ?,
 					people_matched = people_matched + ?, first_day = least(first_day, ?::date),
-					last_day = greatest(last_day, ?::date)
+					last_day = greatest(last_day, ?::date), done_to = ?
 				where id = ?""")
 			.params(tally.read(), tally.stored(), tally.unchanged(), tally.corrected(), tally.rejected(),
 					tally.created(), tally.matched())
 			.param(tally.firstDay())
 			.param(tally.lastDay())
+			.param(person)
 			.param(id)
 			.update();
+	}
+
+	/** The last person dealt with, as the file has it; empty before the first. */
+	Optional<String> doneTo(UUID id) {
+		return this.jdbc.sql("select done_to from import_job where id = ? and done_to is not null")
+			.param(id)
+			.query(String.class)
+			.optional();
 	}
 
 	void finish(UUID id, Instant now) {
@@ -75,7 +95,7 @@ class ImportJobs {
 	}
 
 	private void end(UUID id, String state, @Nullable String problem, Instant now) {
-		this.jdbc.sql("update import_job set state = ?, problem = ?, finished_at = ? where id = ?")
+		this.jdbc.sql("update import_job set state = ?, problem = ?, finished_at = ?, done_to = null where id = ?")
 			.param(state)
 			.param(problem)
 			.param(OffsetDateTime.ofInstant(now, ZoneOffset.UTC))

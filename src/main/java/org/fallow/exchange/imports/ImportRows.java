@@ -10,7 +10,10 @@ import java.util.UUID;
 import java.util.function.BiConsumer;
 
 import de.siegmar.fastcsv.reader.CsvRecord;
+import org.fallow.exchange.csv.ColumnMapping;
 import org.fallow.exchange.csv.CsvFile;
+import org.fallow.exchange.csv.ImportField;
+import org.jspecify.annotations.Nullable;
 import org.postgresql.PGConnection;
 import org.postgresql.copy.CopyIn;
 
@@ -24,7 +27,9 @@ import org.springframework.stereotype.Repository;
 @Repository
 class ImportRows {
 
-	private static final String COPY = "copy import_row (job_id, line, cells) from stdin (format csv)";
+	private static final String COPY = "copy import_row (job_id, line, person, cells) from stdin (format csv)";
+
+	private static final String NAME = "coalesce(btrim(cells[?], E' \\t'), '')";
 
 	private static final int FETCH = 500;
 
@@ -36,18 +41,23 @@ class ImportRows {
 		this.jdbc = jdbc;
 	}
 
-	/** Copies all rows of a file; answers how many. */
+	/**
+	 * Copies all rows of a file; answers how many. People are named by the column that
+	 * looks like theirs.
+	 */
 	long stage(UUID job, CsvFile file) {
-		Long rows = this.jdbc.execute((ConnectionCallback<Long>) (connection) -> copy(connection, job, file));
+		Integer column = ColumnMapping.guess(file.headers()).columns().get(ImportField.PERSON);
+		Long rows = this.jdbc.execute((ConnectionCallback<Long>) (connection) -> copy(connection, job, file, column));
 		return (rows == null) ? 0 : rows;
 	}
 
-	private static Long copy(Connection connection, UUID job, CsvFile file) throws SQLException {
+	private static Long copy(Connection connection, UUID job, CsvFile file, @Nullable Integer person)
+			throws SQLException {
 		CopyIn copy = connection.unwrap(PGConnection.class).getCopyAPI().copyIn(COPY);
 		try {
 			StringBuilder chunk = new StringBuilder();
 			file.forEachRow((record) -> {
-				append(chunk, job, record);
+				append(chunk, job, record, person);
 				if (chunk.length() > CHUNK) {
 					send(copy, chunk);
 				}
@@ -74,8 +84,13 @@ class ImportRows {
 	}
 
 	/** One line of CSV whose last cell is an array literal. */
-	private static void append(StringBuilder chunk, UUID job, CsvRecord record) {
-		chunk.append(job).append(',').append(record.getStartingLineNumber()).append(",\"{");
+	private static void append(StringBuilder chunk, UUID job, CsvRecord record, @Nullable Integer person) {
+		chunk.append(job).append(',').append(record.getStartingLineNumber()).append(',');
+		if (person != null) {
+			String name = (person < record.getFieldCount()) ? trimmed(record.getField(person)) : "";
+			chunk.append('"').append(name.replace("\"", "\"\"")).append('"');
+		}
+		chunk.append(",\"{");
 		String separator = "";
 		for (String cell : record.getFields()) {
 			String inArray = cell.replace("\\", "\\\\").replace("\"", "\\\"").replace("\"", "\"\"");
@@ -85,24 +100,49 @@ class ImportRows {
 		chunk.append("}\"\n");
 	}
 
-	/** Notes of each row whom it is about. */
+	/** As {@link #NAME} does it. */
+	private static String trimmed(String cell) {
+		int from = 0;
+		int to = cell.length();
+		while (from < to && isBlank(cell.charAt(from))) {
+			from++;
+		}
+		while (from < to && isBlank(cell.charAt(to - 1))) {
+			to--;
+		}
+		return cell.substring(from, to);
+	}
+
+	private static boolean isBlank(char c) {
+		return c == ' ' || c == '\t';
+	}
+
+	/**
+	 * Notes of each row whom it is about, where another column than the one guessed says
+	 * so.
+	 */
 	void nameThePeople(UUID job, int column) {
-		this.jdbc.update("update import_row set person = coalesce(btrim(cells[?], E' \\t'), '') "
-				+ "where job_id = ? and person is null", column + 1, job);
+		this.jdbc.update(
+				"update import_row set person = " + NAME + " where job_id = ? and person is distinct from " + NAME,
+				column + 1, job, column + 1);
 	}
 
-	/** People with rows not dealt with, in the order of their names. */
-	List<String> people(UUID job) {
-		return this.jdbc.queryForList("""
-				select distinct person collate "C" from import_row
-				where job_id = ? and not done order by 1""", String.class, job);
+	/** The next people in the order of their names, after one or from the first on. */
+	List<String> people(UUID job, @Nullable String after, int most) {
+		String rest = " order by person limit " + most;
+		if (after == null) {
+			return this.jdbc.queryForList("select distinct person from import_row where job_id = ?" + rest,
+					String.class, job);
+		}
+		return this.jdbc.queryForList("select distinct person from import_row where job_id = ? and person > ?" + rest,
+				String.class, job, after);
 	}
 
-	/** Goes through a person's rows not dealt with, in the order of the file. */
+	/** Goes through a person's rows, in the order of the file. */
 	void forEach(UUID job, String person, BiConsumer<Long, List<String>> reader) {
 		this.jdbc.query((connection) -> {
-			var statement = connection.prepareStatement(
-					"select line, cells from import_row where job_id = ? and person = ? and not done order by line");
+			var statement = connection
+				.prepareStatement("select line, cells from import_row where job_id = ? and person = ? order by line");
 			statement.setFetchSize(FETCH);
 			statement.setObject(1, job);
 			statement.setString(2, person);
@@ -110,10 +150,6 @@ class ImportRows {
 		}, (row) -> {
 			reader.accept(row.getLong(1), ImportJobs.texts(row.getArray(2)));
 		});
-	}
-
-	void done(UUID job, String person) {
-		this.jdbc.update("update import_row set done = true where job_id = ? and person = ?", job, person);
 	}
 
 	long count(UUID job) {

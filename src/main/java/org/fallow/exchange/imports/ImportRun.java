@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
 
@@ -28,6 +29,9 @@ import org.springframework.transaction.support.TransactionTemplate;
 class ImportRun {
 
 	private static final Logger log = LoggerFactory.getLogger(ImportRun.class);
+
+	/** Names held in memory: however long the file, no more. */
+	private static final int PEOPLE_AT_ONCE = 50;
 
 	private final ImportJobs jobs;
 
@@ -78,14 +82,23 @@ class ImportRun {
 		}
 		LocalDate today = LocalDate.now(this.clock.withZone(zone(job)));
 		this.transaction.executeWithoutResult((status) -> this.rows.nameThePeople(job.id(), column));
-		List<String> people = this.transaction.execute((status) -> this.rows.people(job.id()));
-		for (String person : (people == null) ? List.<String>of() : people) {
-			if (stopped.get()) {
-				return;
+		Optional<String> done = this.transaction.execute((status) -> this.jobs.doneTo(job.id()));
+		String after = (done == null) ? null : done.orElse(null);
+		for (List<String> next = people(job, after); !next.isEmpty(); next = people(job, after)) {
+			for (String person : next) {
+				if (stopped.get()) {
+					return;
+				}
+				this.personImport.takeIn(job, choice, person, today);
+				after = person;
 			}
-			this.personImport.takeIn(job, choice, person, today);
 		}
 		end(job.id(), null);
+	}
+
+	private List<String> people(ImportJob job, @Nullable String after) {
+		List<String> next = this.transaction.execute((status) -> this.rows.people(job.id(), after, PEOPLE_AT_ONCE));
+		return (next == null) ? List.of() : next;
 	}
 
 	private ZoneId zone(ImportJob job) {

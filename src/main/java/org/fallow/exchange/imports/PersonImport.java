@@ -70,12 +70,12 @@ class PersonImport {
 	 */
 	@Transactional(propagation = Propagation.REQUIRES_NEW)
 	void takeIn(ImportJob job, Choice choice, String person, LocalDate today) {
+		this.jobs.commitWithoutWaiting();
 		Reading reading = new Reading(job, new MorningFile(job.headers(), choice.mapping()), today);
 		this.rows.forEach(job.id(), person, reading::read);
 		Tally tally = store(job, choice, person, reading);
 		reading.flush();
-		this.rows.done(job.id(), person);
-		this.jobs.count(job.id(), tally);
+		this.jobs.count(job.id(), tally, person);
 	}
 
 	private Tally store(ImportJob job, Choice choice, String person, Reading reading) {
