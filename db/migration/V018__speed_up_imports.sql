@@ -28,17 +28,18 @@ comment on function fallow_athlete() is 'Whom the transaction says it is about, 
 do $$
 declare
 	name text;
-	covered text := 'athlete_id = (select fallow_athlete()) or fallow_covers(athlete_id)';
 begin
+	foreach name in array array['morning_entry', 'session_log', 'absence', 'medicine_change', 'known_symptom',
+		'health_condition', 'illness_event', 'morning_symptom', 'assessment', 'athlete_status', 'stage_decision']
+	loop
+		execute format('alter policy seen on %I using (athlete_id = (select fallow_person()) '
+			|| 'or athlete_id = (select fallow_athlete()) '
+			|| 'or (select c.covered from fallow_covered c where c.person_id = athlete_id limit 1))', name);
+	end loop;
 	foreach name in array array['morning_entry', 'session_log', 'absence', 'medicine_change', 'known_symptom',
 		'health_condition', 'illness_event']
 	loop
-		execute format('alter policy seen on %I using (athlete_id = (select fallow_person()) or %s)', name, covered);
-		execute format('alter policy added on %I with check (actor_id = (select fallow_person()) '
-			|| 'and (athlete_id = actor_id or %s))', name, covered);
-	end loop;
-	foreach name in array array['morning_symptom', 'assessment', 'athlete_status', 'stage_decision']
-	loop
-		execute format('alter policy seen on %I using (athlete_id = (select fallow_person()) or %s)', name, covered);
+		execute format('alter policy added on %I with check (actor_id = (select fallow_person()) and (athlete_id = actor_id '
+			|| 'or athlete_id = (select fallow_athlete()) or fallow_covers(athlete_id)))', name);
 	end loop;
 end $$;
