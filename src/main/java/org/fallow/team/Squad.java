@@ -279,7 +279,7 @@ public class Squad {
 	 * @return by name; without those who are no athletes
 	 */
 	public List<Athlete> find(Collection<PersonId> ids) {
-		return this.jdbc.sql(ATHLETE + "where p.id = any (?) " + HOME + "order by p.name, p.id")
+		return this.jdbc.sql(ATHLETE + "where p.id in (select unnest(?::uuid[])) " + HOME + "order by p.name, p.id")
 			.param(ids.stream().map(PersonId::value).toArray(UUID[]::new))
 			.query(Rows::athlete)
 			.list();
