@@ -126,7 +126,18 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 
 	/** The same morning as the same revision has the same id, whichever file it is in. */
 	UUID requestId(int revision) {
-		return UUID.nameUUIDFromBytes((revision + " " + basedOn(0)).getBytes(StandardCharsets.UTF_8));
+		StringBuilder said = new StringBuilder(128).append(revision);
+		for (Object part : new @Nullable Object[] { this.day, this.recordedOn, this.method, this.posture, this.rhrBpm,
+				this.rmssdMs, this.unsure, this.temperatureC, this.feverLast24h, this.feverMedicine,
+				this.eatingNormally, this.feels, this.soreness }) {
+			said.append('\n').append(part);
+		}
+		for (List<?> parts : List.of(this.rrMs, this.symptoms, this.tags)) {
+			said.append('\n').append(parts.size());
+			parts.forEach((part) -> said.append('\n').append(part));
+		}
+		return UUID.nameUUIDFromBytes(
+				said.append((this.note == null) ? "" : '\n' + this.note).toString().getBytes(StandardCharsets.UTF_8));
 	}
 
 	MorningEntry entry(Recorded recorded) {

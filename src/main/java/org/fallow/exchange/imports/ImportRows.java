@@ -93,11 +93,15 @@ class ImportRows {
 		chunk.append(",\"{");
 		String separator = "";
 		for (String cell : record.getFields()) {
-			String inArray = cell.replace("\\", "\\\\").replace("\"", "\\\"").replace("\"", "\"\"");
-			chunk.append(separator).append("\"\"").append(inArray).append("\"\"");
+			chunk.append(separator).append("\"\"").append(inArray(cell)).append("\"\"");
 			separator = ",";
 		}
 		chunk.append("}\"\n");
+	}
+
+	private static String inArray(String cell) {
+		return (cell.indexOf('"') < 0 && cell.indexOf('\\') < 0) ? cell
+				: cell.replace("\\", "\\\\").replace("\"", "\\\"").replace("\"", "\"\"");
 	}
 
 	/** As {@link #NAME} does it. */
