@@ -16,18 +16,22 @@ public final class FactRows {
 	/** First number for kinds of another module. */
 	public static final int OWN = 10;
 
+	/** The kind that is no fact of its own but part of a morning. */
+	static final int SYMPTOM = 6;
+
 	/** The columns in their order. */
 	public static final String COLUMNS = """
 			kind, written, key, revision, day, until_day, recorded_at, recorded_on, code, detail, number, amount, truth,
 			list, words\s""";
 
 	/** Follows a union of all; rows of one kind come in the order they were stored. */
-	public static final String ORDER = " order by kind, written, key, revision";
+	public static final String ORDER = " order by kind, written, key, revision, number";
 
 	/**
 	 * Parameters {@code athlete} and {@code from}: sessions only those of which any log
-	 * has a day from then on, everything else whenever it was. The keys are looked up in
-	 * one array, so that the logs of years before are not read to be joined away.
+	 * has a day from then on, symptoms of mornings from then on, everything else whenever
+	 * it was. The keys are looked up in one array, so that the logs of years before are
+	 * not read to be joined away. A symptom's number is its place in its morning.
 	 */
 	public static final String SELECT = """
 			select 1 as kind, null::timestamptz as written, key, revision, day, null::date as until_day, recorded_at,
@@ -50,14 +54,19 @@ public final class FactRows {
 			union all
 			select 5, recorded_at, key, revision, day, null, recorded_at, recorded_on, kind, null, null, null, present,
 				null, null
-			from health_condition where athlete_id = :athlete\s""";
+			from health_condition where athlete_id = :athlete
+			union all
+			select 6, null, day::text, revision, day, null, null, null, symptom, severity, position, null, null, null,
+				words
+			from morning_symptom where athlete_id = :athlete and day >= :from\s""";
 
 	private FactRows() {
 	}
 
 	/**
 	 * Reads a fact of this module.
-	 * @param row a row of {@link #SELECT}
+	 * @param row a row of {@link #SELECT} that is no symptom: those are taken in by
+	 * {@link FeltSymptoms#add}
 	 * @return the fact
 	 * @throws SQLException from the driver
 	 */

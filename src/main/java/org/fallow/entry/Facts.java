@@ -36,12 +36,18 @@ public class Facts {
 	 */
 	@OfAthlete
 	public List<Fact> of(PersonId athlete, LocalDate from) {
-		List<Fact> facts = new ArrayList<>(mornings(athlete, from));
-		facts.addAll(this.client.sql(FactRows.SELECT + FactRows.ORDER)
+		List<Fact> others = new ArrayList<>();
+		FeltSymptoms felt = new FeltSymptoms();
+		this.client.sql(FactRows.SELECT + FactRows.ORDER)
 			.param("athlete", athlete.value())
 			.param("from", from)
-			.query((row, number) -> FactRows.read(row))
-			.list());
+			.query((row) -> {
+				if (!felt.add(row)) {
+					others.add(FactRows.read(row));
+				}
+			});
+		List<Fact> facts = new ArrayList<>(mornings(athlete, from, felt));
+		facts.addAll(others);
 		return facts;
 	}
 
@@ -49,11 +55,12 @@ public class Facts {
 	 * The mornings of an athlete, all revisions among them.
 	 * @param athlete whose
 	 * @param from first day, inclusive
+	 * @param felt their symptoms, already read
 	 * @return by day, then in the order stored
 	 */
 	@OfAthlete
-	public List<MorningEntry> mornings(PersonId athlete, LocalDate from) {
-		return this.mornings.since(athlete, from);
+	public List<MorningEntry> mornings(PersonId athlete, LocalDate from, FeltSymptoms felt) {
+		return this.mornings.since(athlete, from, felt);
 	}
 
 }

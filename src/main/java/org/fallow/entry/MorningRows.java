@@ -7,11 +7,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
-import java.util.function.BiFunction;
 
 import org.fallow.access.PersonId;
 import org.fallow.entry.ManyRows.Column;
@@ -22,7 +20,6 @@ import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.ResultSetExtractor;
-import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -37,17 +34,11 @@ class MorningRows {
 			select e.*, s.position, s.symptom, s.severity, s.words from morning_entry e left join morning_symptom s
 				on s.athlete_id = e.athlete_id and s.day = e.day and s.revision = e.revision\s""";
 
-	/**
-	 * What the fold looks at. The symptoms' own day is bounded too, so that those of
-	 * years before are not read.
-	 */
+	/** What the fold looks at, apart from the symptoms. */
 	private static final String SELECT_SINCE = """
-			select e.day, e.revision, e.recorded_at, e.recorded_on, e.method, e.posture, e.rhr_bpm, e.rmssd_ms, e.unsure,
-				e.temperature_c, e.fever_last_24h, e.fever_medicine, e.eating_normally, e.feels, e.soreness, e.tags,
-				e.note, s.position, s.symptom, s.severity, s.words
-			from morning_entry e left join morning_symptom s on s.athlete_id = ? and s.day >= ?
-				and s.day = e.day and s.revision = e.revision
-			where e.athlete_id = ? and e.day >= ? order by e.day, e.revision, s.position""";
+			select day, revision, recorded_at, recorded_on, method, posture, rhr_bpm, rmssd_ms, unsure, temperature_c,
+				fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note
+			from morning_entry where athlete_id = ? and day >= ? order by day, revision""";
 
 	private static final String COLUMNS = """
 			insert into morning_entry (athlete_id, day, revision, method, posture, rhr_bpm, rmssd_ms, rr_ms, unsure,
@@ -134,18 +125,17 @@ class MorningRows {
 	}
 
 	/** What the fold looks at of the mornings from a day on, by day and revision. */
-	List<MorningEntry> since(PersonId athlete, LocalDate from) {
+	List<MorningEntry> since(PersonId athlete, LocalDate from, FeltSymptoms felt) {
 		return this.client.sql(SELECT_SINCE)
-			.params(athlete.value(), from, athlete.value(), from)
-			.query((ResultSetExtractor<List<MorningEntry>>) (rows) -> read(rows, MorningRows::entry,
-					MorningRows::with));
+			.params(athlete.value(), from)
+			.query((row, number) -> entry(row, felt.of(Columns.day(row, "day"), row.getInt("revision"))))
+			.list();
 	}
 
 	private List<StoredMorning> query(String where, Object... params) {
 		return this.client.sql(SELECT + where)
 			.params(params)
-			.query((ResultSetExtractor<List<StoredMorning>>) (rows) -> read(rows, MorningRows::stored,
-					MorningRows::with));
+			.query((ResultSetExtractor<List<StoredMorning>>) MorningRows::read);
 	}
 
 	Optional<LocalDate> lastDay(PersonId athlete) {
@@ -205,52 +195,49 @@ class MorningRows {
 	}
 
 	/** Entries of rows that differ in the symptom only, which follow one another. */
-	private static <T> List<T> read(ResultSet row, RowMapper<T> reader, BiFunction<T, List<ReportedSymptom>, T> with)
-			throws SQLException {
-		List<T> found = new ArrayList<>();
+	private static List<StoredMorning> read(ResultSet row) throws SQLException {
+		List<StoredMorning> found = new ArrayList<>();
 		List<ReportedSymptom> felt = new ArrayList<>();
 		while (row.next()) {
 			String symptom = row.getString("symptom");
 			if (symptom == null || row.getInt("position") == 0) {
 				felt.clear();
-				found.add(Objects.requireNonNull(reader.mapRow(row, found.size())));
+				found.add(stored(row));
 			}
 			if (symptom != null) {
 				felt.add(new ReportedSymptom(Symptom.valueOf(symptom), Severity.valueOf(row.getString("severity")),
 						row.getString("words")));
 				int last = found.size() - 1;
-				found.set(last, with.apply(found.get(last), felt));
+				found.set(last, with(found.get(last), felt));
 			}
 		}
 		return found;
 	}
 
-	private static StoredMorning stored(ResultSet row, int number) throws SQLException {
-		return new StoredMorning(entry(row, number), row.getInt("revision"),
+	private static StoredMorning stored(ResultSet row) throws SQLException {
+		return new StoredMorning(entry(row, List.of()), row.getInt("revision"),
 				List.of((Integer[]) row.getArray("rr_ms").getArray()),
 				new PersonId(row.getObject("actor_id", UUID.class)), Source.valueOf(row.getString("source")),
 				row.getObject("request_id", UUID.class));
 	}
 
-	private static MorningEntry entry(ResultSet row, int number) throws SQLException {
+	private static MorningEntry entry(ResultSet row, List<ReportedSymptom> felt) throws SQLException {
 		return new MorningEntry(Columns.day(row, "day"), Columns.recorded(row),
 				Columns.nullable(row, "method", Method.class), Columns.nullable(row, "posture", Posture.class),
 				Columns.number(row, "rhr_bpm"), Columns.number(row, "rmssd_ms"), row.getBoolean("unsure"),
-				Columns.number(row, "temperature_c"), List.of(), row.getBoolean("fever_last_24h"),
+				Columns.number(row, "temperature_c"), felt, row.getBoolean("fever_last_24h"),
 				FeverMedicine.valueOf(row.getString("fever_medicine")), Columns.truth(row, "eating_normally"),
 				Columns.nullable(row, "feels", Feels.class), Columns.nullable(row, "soreness", Severity.class),
 				Columns.list(row, "tags", ContextTag.class), row.getString("note"));
 	}
 
 	private static StoredMorning with(StoredMorning stored, List<ReportedSymptom> symptoms) {
-		return new StoredMorning(with(stored.entry(), symptoms), stored.revision(), stored.rrMs(), stored.actor(),
-				stored.source(), stored.requestId());
-	}
-
-	private static MorningEntry with(MorningEntry e, List<ReportedSymptom> symptoms) {
-		return new MorningEntry(e.day(), e.recorded(), e.method(), e.posture(), e.rhrBpm(), e.rmssdMs(), e.unsure(),
-				e.temperatureC(), symptoms, e.feverLast24h(), e.feverMedicine(), e.eatingNormally(), e.feels(),
-				e.soreness(), e.tags(), e.note());
+		MorningEntry e = stored.entry();
+		return new StoredMorning(
+				new MorningEntry(e.day(), e.recorded(), e.method(), e.posture(), e.rhrBpm(), e.rmssdMs(), e.unsure(),
+						e.temperatureC(), symptoms, e.feverLast24h(), e.feverMedicine(), e.eatingNormally(), e.feels(),
+						e.soreness(), e.tags(), e.note()),
+				stored.revision(), stored.rrMs(), stored.actor(), stored.source(), stored.requestId());
 	}
 
 }

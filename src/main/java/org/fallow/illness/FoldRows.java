@@ -10,6 +10,7 @@ import org.fallow.entry.Columns;
 import org.fallow.entry.Fact;
 import org.fallow.entry.FactRows;
 import org.fallow.entry.Facts;
+import org.fallow.entry.FeltSymptoms;
 import org.fallow.illness.core.State;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
@@ -20,8 +21,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * Reads all that a fold goes on from in two statements: the mornings, and in one row set
- * where the fold stands, every other fact and what people decided.
+ * Reads all that a fold goes on from in two statements: in one row set where the fold
+ * stands, every fact but the mornings and what people decided; and the mornings.
  */
 @Component
 class FoldRows {
@@ -57,42 +58,59 @@ class FoldRows {
 	/** What a fold over the days from one on goes on from. */
 	Input before(Athlete athlete, LocalDate day) {
 		LocalDate since = day.minusDays(LOOK_BACK_DAYS);
-		List<Fact> all = new ArrayList<>(this.facts.mornings(athlete.id(), since));
-		return this.client.sql(FOOTING + FACTS + FactRows.ORDER)
+		Others others = new Others();
+		Input input = this.client.sql(FOOTING + FACTS + FactRows.ORDER)
 			.param("athlete", athlete.id().value())
 			.param("team", athlete.teamId())
 			.param("day", day)
 			.param("from", since)
-			.query((ResultSetExtractor<Input>) (rows) -> input(rows, since, all));
+			.query((ResultSetExtractor<Input>) (rows) -> input(rows, since, others));
+		input.facts().addAll(all(athlete, since, others));
+		return input;
 	}
 
 	/** All facts, with mornings and sessions from a day on. */
 	List<Fact> facts(Athlete athlete, LocalDate since) {
-		List<Fact> all = new ArrayList<>(this.facts.mornings(athlete.id(), since));
-		all.addAll(this.client.sql(FACTS + FactRows.ORDER)
+		Others others = new Others();
+		this.client.sql(FACTS + FactRows.ORDER)
 			.param("athlete", athlete.id().value())
 			.param("from", since)
-			.query((row, number) -> fact(row))
-			.list());
+			.query(others::add);
+		return all(athlete, since, others);
+	}
+
+	private List<Fact> all(Athlete athlete, LocalDate since, Others others) {
+		List<Fact> all = new ArrayList<>(this.facts.mornings(athlete.id(), since, others.felt));
+		all.addAll(others.facts);
 		return all;
 	}
 
-	private static Input input(ResultSet rows, LocalDate since, List<Fact> all) throws SQLException {
+	private static Input input(ResultSet rows, LocalDate since, Others others) throws SQLException {
 		if (!rows.next() || rows.getInt("kind") != 0) {
 			throw new IllegalStateException("a fold without a footing");
 		}
 		String state = rows.getString("detail");
-		LocalDate first = Columns.dayOrNull(rows, "day");
-		LocalDate last = Columns.dayOrNull(rows, "until_day");
-		String listed = rows.getString("code");
+		Input input = new Input((state == null) ? null : StateJson.read(state), Columns.dayOrNull(rows, "day"),
+				Columns.dayOrNull(rows, "until_day"), rows.getString("code"), since, new ArrayList<>());
 		while (rows.next()) {
-			all.add(fact(rows));
+			others.add(rows);
 		}
-		return new Input((state == null) ? null : StateJson.read(state), first, last, listed, since, all);
+		return input;
 	}
 
-	private static Fact fact(ResultSet row) throws SQLException {
-		return (row.getInt("kind") == EventRows.KIND) ? EventRows.event(row) : FactRows.read(row);
+	/** What was read besides the mornings: their symptoms and every other fact. */
+	private static final class Others {
+
+		private final FeltSymptoms felt = new FeltSymptoms();
+
+		private final List<Fact> facts = new ArrayList<>();
+
+		void add(ResultSet row) throws SQLException {
+			if (!this.felt.add(row)) {
+				this.facts.add((row.getInt("kind") == EventRows.KIND) ? EventRows.event(row) : FactRows.read(row));
+			}
+		}
+
 	}
 
 	/**

@@ -119,7 +119,7 @@ class MorningPlanTests {
 		Submission submission = Submission.page(athlete, Role.ATHLETE, Ids.next());
 		String plans = CurrentPerson.callAs(athlete, () -> String.join("\n\n", Statements
 			.plansOf(() -> this.mornings.save(athlete, morning, submission), this.transaction, this.jdbc)));
-		assertThat(plans).contains(" on morning_entry e", " on session_log", " on assessment")
+		assertThat(plans).contains(" on morning_entry", " on morning_symptom", " on session_log ", " on assessment ")
 			.contains(" morning_entry_pkey", " session_log_day", " assessment_pkey", " assessment_state")
 			.doesNotContain("Seq Scan on morning_entry", "Seq Scan on morning_symptom", "Seq Scan on session_log",
 					"Seq Scan on assessment", "Seq Scan on person");
