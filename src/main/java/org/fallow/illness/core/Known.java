@@ -1,7 +1,6 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
-import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -25,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Known {
 
-	private final ArrayList<Morning> mornings = new ArrayList<>();
+	private MorningsByDay mornings = new MorningsByDay();
 
 	private final Readings readings = new Readings(this);
 
@@ -55,7 +54,7 @@ final class Known {
 	/** A copy that can grow by itself, with the mornings and sessions from a day on. */
 	Known from(LocalDate day) {
 		Known copy = new Known(this.adultFrom);
-		copy.mornings.addAll(this.mornings.subList(indexOf(day.toEpochDay()), this.mornings.size()));
+		copy.mornings = this.mornings.from(day);
 		copy.sessions = this.sessions.from(day);
 		copy.absences.putAll(this.absences);
 		copy.medicines.addAll(this.medicines);
@@ -98,43 +97,9 @@ final class Known {
 	}
 
 	private void add(MorningEntry entry) {
-		int index = indexOf(entry.day().toEpochDay());
-		if (index == this.mornings.size()) {
-			this.mornings.add(Morning.of(entry));
-			return;
+		if (!this.mornings.add(entry)) {
+			this.stamp++;
 		}
-		this.stamp++;
-		Morning there = this.mornings.get(index);
-		if (there.day().equals(entry.day())) {
-			this.mornings.set(index, there.revisedBy(entry));
-		}
-		else {
-			this.mornings.add(index, Morning.of(entry));
-		}
-	}
-
-	/** The first morning on or after a day: most are asked for near the end. */
-	private int indexOf(long day) {
-		int low = 0;
-		int high = this.mornings.size();
-		for (int step = 1; high > low; step *= 2) {
-			int probe = Math.max(low, high - step);
-			if (this.mornings.get(probe).epochDay() < day) {
-				low = probe + 1;
-				break;
-			}
-			high = probe;
-		}
-		while (low < high) {
-			int middle = (low + high) / 2;
-			if (this.mornings.get(middle).epochDay() < day) {
-				low = middle + 1;
-			}
-			else {
-				high = middle;
-			}
-		}
-		return low;
 	}
 
 	int stamp() {
@@ -160,46 +125,28 @@ final class Known {
 	}
 
 	@Nullable Morning morningOn(LocalDate day) {
-		long epochDay = day.toEpochDay();
-		int index = indexOf(epochDay);
-		Morning morning = (index == this.mornings.size()) ? null : this.mornings.get(index);
-		return (morning != null && morning.epochDay() == epochDay) ? morning : null;
+		return this.mornings.on(day);
 	}
 
 	/** All mornings, oldest first. */
 	List<Morning> mornings() {
-		return this.mornings;
+		return this.mornings.all();
 	}
 
 	/** Mornings from a day (inclusive) to a day (exclusive), oldest first. */
 	List<Morning> mornings(LocalDate from, LocalDate to) {
-		return from.isBefore(to) ? this.mornings.subList(indexOf(from.toEpochDay()), indexOf(to.toEpochDay()))
-				: List.of();
+		return this.mornings.between(from.toEpochDay(), to.toEpochDay());
 	}
 
 	/** The mornings of some days up to a day, that one among them, oldest first. */
 	List<Morning> lastMornings(int days, LocalDate to) {
 		long end = to.toEpochDay() + 1;
-		return this.mornings.subList(indexOf(end - days), indexOf(end));
+		return this.mornings.between(end - days, end);
 	}
 
 	/** Mornings up to a day, inclusive, latest first. */
 	List<Morning> backFrom(LocalDate day) {
-		List<Morning> all = this.mornings;
-		int end = indexOf(day.toEpochDay() + 1);
-		return new AbstractList<>() {
-
-			@Override
-			public Morning get(int index) {
-				return all.get(end - 1 - index);
-			}
-
-			@Override
-			public int size() {
-				return end;
-			}
-
-		};
+		return this.mornings.backFrom(day);
 	}
 
 	/** Sessions that count, of the days from a day to a day, both inclusive. */
