@@ -36,8 +36,9 @@ public class Facts {
 	 */
 	@OfAthlete
 	public List<Fact> of(PersonId athlete, LocalDate from) {
-		List<Fact> others = new ArrayList<>();
+		List<RevisedMorning> mornings = mornings(athlete, from);
 		FeltSymptoms felt = new FeltSymptoms();
+		List<Fact> others = new ArrayList<>();
 		this.client.sql(FactRows.SELECT + FactRows.ORDER)
 			.param("athlete", athlete.value())
 			.param("from", from)
@@ -46,21 +47,20 @@ public class Facts {
 					others.add(FactRows.read(row));
 				}
 			});
-		List<Fact> facts = new ArrayList<>(mornings(athlete, from, felt));
+		List<Fact> facts = new ArrayList<>(felt.feltOn(mornings));
 		facts.addAll(others);
 		return facts;
 	}
 
 	/**
-	 * The mornings of an athlete, all revisions among them.
+	 * The mornings of an athlete, all revisions among them, still without their symptoms.
 	 * @param athlete whose
 	 * @param from first day, inclusive
-	 * @param felt their symptoms, already read
 	 * @return by day, then in the order stored
 	 */
 	@OfAthlete
-	public List<MorningEntry> mornings(PersonId athlete, LocalDate from, FeltSymptoms felt) {
-		return this.mornings.since(athlete, from, felt);
+	public List<RevisedMorning> mornings(PersonId athlete, LocalDate from) {
+		return this.mornings.since(athlete, from);
 	}
 
 }

@@ -10,7 +10,8 @@ import java.util.Map;
 
 /**
  * The symptoms of an athlete's mornings, read with the other facts: few mornings have
- * any, so that joining them to each morning costs more than the mornings themselves.
+ * any, so that joining them to each morning costs more than the mornings themselves. They
+ * are read after the mornings, so that no morning is without a symptom it has.
  */
 public final class FeltSymptoms {
 
@@ -34,8 +35,20 @@ public final class FeltSymptoms {
 		return true;
 	}
 
-	List<ReportedSymptom> of(LocalDate day, int revision) {
-		return this.felt.isEmpty() ? List.of() : this.felt.getOrDefault(new Revision(day, revision), List.of());
+	/**
+	 * Puts them to the mornings they belong to.
+	 * @param mornings mornings as {@link Facts#mornings} reads them, read before
+	 * @return the mornings with their symptoms, in the same order
+	 */
+	public List<MorningEntry> feltOn(List<RevisedMorning> mornings) {
+		List<MorningEntry> entries = new ArrayList<>(mornings.size());
+		for (RevisedMorning morning : mornings) {
+			MorningEntry entry = morning.entry();
+			List<ReportedSymptom> symptoms = this.felt.isEmpty() ? null
+					: this.felt.get(new Revision(entry.day(), morning.revision()));
+			entries.add((symptoms == null) ? entry : entry.with(symptoms));
+		}
+		return entries;
 	}
 
 	private record Revision(LocalDate day, int revision) {

@@ -58,6 +58,13 @@ public record MorningEntry(LocalDate day, Recorded recorded, @Nullable Method me
 		}
 	}
 
+	/** The same with what is felt. */
+	MorningEntry with(List<ReportedSymptom> felt) {
+		return new MorningEntry(this.day, this.recorded, this.method, this.posture, this.rhrBpm, this.rmssdMs,
+				this.unsure, this.temperatureC, felt, this.feverLast24h, this.feverMedicine, this.eatingNormally,
+				this.feels, this.soreness, this.tags, this.note);
+	}
+
 	private static void checkRange(String what, @Nullable Double value, double lowest, double highest) {
 		if (value != null && !(value >= lowest && value <= highest)) {
 			throw new IllegalArgumentException(what + " out of range: " + value);

@@ -125,10 +125,10 @@ class MorningRows {
 	}
 
 	/** What the fold looks at of the mornings from a day on, by day and revision. */
-	List<MorningEntry> since(PersonId athlete, LocalDate from, FeltSymptoms felt) {
+	List<RevisedMorning> since(PersonId athlete, LocalDate from) {
 		return this.client.sql(SELECT_SINCE)
 			.params(athlete.value(), from)
-			.query((row, number) -> entry(row, felt.of(Columns.day(row, "day"), row.getInt("revision"))))
+			.query((row, number) -> new RevisedMorning(entry(row), row.getInt("revision")))
 			.list();
 	}
 
@@ -215,29 +215,25 @@ class MorningRows {
 	}
 
 	private static StoredMorning stored(ResultSet row) throws SQLException {
-		return new StoredMorning(entry(row, List.of()), row.getInt("revision"),
+		return new StoredMorning(entry(row), row.getInt("revision"),
 				List.of((Integer[]) row.getArray("rr_ms").getArray()),
 				new PersonId(row.getObject("actor_id", UUID.class)), Source.valueOf(row.getString("source")),
 				row.getObject("request_id", UUID.class));
 	}
 
-	private static MorningEntry entry(ResultSet row, List<ReportedSymptom> felt) throws SQLException {
+	private static MorningEntry entry(ResultSet row) throws SQLException {
 		return new MorningEntry(Columns.day(row, "day"), Columns.recorded(row),
 				Columns.nullable(row, "method", Method.class), Columns.nullable(row, "posture", Posture.class),
 				Columns.number(row, "rhr_bpm"), Columns.number(row, "rmssd_ms"), row.getBoolean("unsure"),
-				Columns.number(row, "temperature_c"), felt, row.getBoolean("fever_last_24h"),
+				Columns.number(row, "temperature_c"), List.of(), row.getBoolean("fever_last_24h"),
 				FeverMedicine.valueOf(row.getString("fever_medicine")), Columns.truth(row, "eating_normally"),
 				Columns.nullable(row, "feels", Feels.class), Columns.nullable(row, "soreness", Severity.class),
 				Columns.list(row, "tags", ContextTag.class), row.getString("note"));
 	}
 
 	private static StoredMorning with(StoredMorning stored, List<ReportedSymptom> symptoms) {
-		MorningEntry e = stored.entry();
-		return new StoredMorning(
-				new MorningEntry(e.day(), e.recorded(), e.method(), e.posture(), e.rhrBpm(), e.rmssdMs(), e.unsure(),
-						e.temperatureC(), symptoms, e.feverLast24h(), e.feverMedicine(), e.eatingNormally(), e.feels(),
-						e.soreness(), e.tags(), e.note()),
-				stored.revision(), stored.rrMs(), stored.actor(), stored.source(), stored.requestId());
+		return new StoredMorning(stored.entry().with(symptoms), stored.revision(), stored.rrMs(), stored.actor(),
+				stored.source(), stored.requestId());
 	}
 
 }

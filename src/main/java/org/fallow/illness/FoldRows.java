@@ -11,6 +11,7 @@ import org.fallow.entry.Fact;
 import org.fallow.entry.FactRows;
 import org.fallow.entry.Facts;
 import org.fallow.entry.FeltSymptoms;
+import org.fallow.entry.RevisedMorning;
 import org.fallow.illness.core.State;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
@@ -21,8 +22,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * Reads all that a fold goes on from in two statements: in one row set where the fold
- * stands, every fact but the mornings and what people decided; and the mornings.
+ * Reads all that a fold goes on from in two statements: the mornings, and in one row set
+ * where the fold stands, the mornings' symptoms, every other fact and what people
+ * decided.
  */
 @Component
 class FoldRows {
@@ -58,57 +60,62 @@ class FoldRows {
 	/** What a fold over the days from one on goes on from. */
 	Input before(Athlete athlete, LocalDate day) {
 		LocalDate since = day.minusDays(LOOK_BACK_DAYS);
-		Others others = new Others();
-		Input input = this.client.sql(FOOTING + FACTS + FactRows.ORDER)
+		Gathered gathered = new Gathered(this.facts.mornings(athlete.id(), since));
+		return this.client.sql(FOOTING + FACTS + FactRows.ORDER)
 			.param("athlete", athlete.id().value())
 			.param("team", athlete.teamId())
 			.param("day", day)
 			.param("from", since)
-			.query((ResultSetExtractor<Input>) (rows) -> input(rows, since, others));
-		input.facts().addAll(all(athlete, since, others));
-		return input;
+			.query((ResultSetExtractor<Input>) (rows) -> input(rows, since, gathered));
 	}
 
 	/** All facts, with mornings and sessions from a day on. */
 	List<Fact> facts(Athlete athlete, LocalDate since) {
-		Others others = new Others();
+		Gathered gathered = new Gathered(this.facts.mornings(athlete.id(), since));
 		this.client.sql(FACTS + FactRows.ORDER)
 			.param("athlete", athlete.id().value())
 			.param("from", since)
-			.query(others::add);
-		return all(athlete, since, others);
+			.query(gathered::add);
+		return gathered.facts();
 	}
 
-	private List<Fact> all(Athlete athlete, LocalDate since, Others others) {
-		List<Fact> all = new ArrayList<>(this.facts.mornings(athlete.id(), since, others.felt));
-		all.addAll(others.facts);
-		return all;
-	}
-
-	private static Input input(ResultSet rows, LocalDate since, Others others) throws SQLException {
+	private static Input input(ResultSet rows, LocalDate since, Gathered gathered) throws SQLException {
 		if (!rows.next() || rows.getInt("kind") != 0) {
 			throw new IllegalStateException("a fold without a footing");
 		}
 		String state = rows.getString("detail");
-		Input input = new Input((state == null) ? null : StateJson.read(state), Columns.dayOrNull(rows, "day"),
-				Columns.dayOrNull(rows, "until_day"), rows.getString("code"), since, new ArrayList<>());
+		LocalDate first = Columns.dayOrNull(rows, "day");
+		LocalDate last = Columns.dayOrNull(rows, "until_day");
+		String listed = rows.getString("code");
 		while (rows.next()) {
-			others.add(rows);
+			gathered.add(rows);
 		}
-		return input;
+		return new Input((state == null) ? null : StateJson.read(state), first, last, listed, since, gathered.facts());
 	}
 
-	/** What was read besides the mornings: their symptoms and every other fact. */
-	private static final class Others {
+	/** Mornings, and what is read after them: their symptoms and every other fact. */
+	private static final class Gathered {
+
+		private final List<RevisedMorning> mornings;
 
 		private final FeltSymptoms felt = new FeltSymptoms();
 
-		private final List<Fact> facts = new ArrayList<>();
+		private final List<Fact> others = new ArrayList<>();
+
+		Gathered(List<RevisedMorning> mornings) {
+			this.mornings = mornings;
+		}
 
 		void add(ResultSet row) throws SQLException {
 			if (!this.felt.add(row)) {
-				this.facts.add((row.getInt("kind") == EventRows.KIND) ? EventRows.event(row) : FactRows.read(row));
+				this.others.add((row.getInt("kind") == EventRows.KIND) ? EventRows.event(row) : FactRows.read(row));
 			}
+		}
+
+		List<Fact> facts() {
+			List<Fact> all = new ArrayList<>(this.felt.feltOn(this.mornings));
+			all.addAll(this.others);
+			return all;
 		}
 
 	}

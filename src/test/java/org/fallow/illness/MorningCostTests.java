@@ -101,6 +101,16 @@ class MorningCostTests {
 		assertThat(this.assessments.decisions(this.athlete)).hasSize(1);
 	}
 
+	/** Or a morning could be read whose symptoms were stored a moment too late. */
+	@Test
+	void symptomsAreReadAfterTheirMornings() {
+		List<String> statements = CurrentPerson.callAs(this.athlete,
+				() -> Statements.of(() -> this.assessments.day(this.athlete, TODAY)));
+		assertThat(statements).filteredOn((sql) -> sql.contains("from morning_"))
+			.satisfiesExactly((sql) -> assertThat(sql).contains("from morning_entry").doesNotContain("morning_symptom"),
+					(sql) -> assertThat(sql).contains("from morning_symptom").doesNotContain("morning_entry"));
+	}
+
 	private void expectFew(NewMorning morning, int revision) {
 		Submission submission = submission();
 		Saved[] saved = new Saved[1];
