@@ -2,10 +2,12 @@ package org.fallow.baseline;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 
 import org.fallow.rules.DefaultRules;
+import org.fallow.rules.RuleEdit;
 import org.fallow.rules.RuleSet;
 import org.hipparchus.stat.descriptive.DescriptiveStatistics;
 import org.junit.jupiter.api.Test;
@@ -25,11 +27,17 @@ class ColumnTest {
 
 	private static final RuleSet.Baseline NUMBERS = RULES.baseline();
 
+	/** The widest window a coach may set. */
+	private static final RuleSet.Baseline WIDE = RuleEdit.of(RULES, Map.of("/baseline/windowDays", "42"))
+		.rules()
+		.baseline();
+
 	@ParameterizedTest
-	@ValueSource(ints = { 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 })
+	@ValueSource(ints = { 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11 })
 	void answersAsTheWholeWindowDoesToTheLastBit(int seed) {
 		Random random = new Random(seed);
-		Column column = new Column(NUMBERS);
+		RuleSet.Baseline numbers = (seed % 2 == 0) ? NUMBERS : WIDE;
+		Column column = new Column(numbers);
 		TreeMap<Integer, Double> readings = new TreeMap<>();
 		for (int day = 0; day < 400; day++) {
 			if (random.nextInt(10) < seed) {
@@ -38,22 +46,26 @@ class ColumnTest {
 				readings.put(day, value);
 			}
 			int asked = (random.nextInt(3) > 0) ? day : random.nextInt(day + 10);
-			double[] window = window(readings, asked);
+			double[] window = window(readings, asked, numbers);
 			assertThat(column.readings(asked)).isEqualTo(window.length);
-			assertThat(column.rhrBaseline(asked)).isEqualTo(RhrBaseline.of(window, NUMBERS));
-			assertThat(column.hrvBaseline(asked)).isEqualTo(HrvBaseline.of(window, NUMBERS));
+			assertThat(column.rhrBaseline(asked)).isEqualTo(RhrBaseline.of(window, numbers));
+			assertThat(column.hrvBaseline(asked)).isEqualTo(HrvBaseline.of(window, numbers));
 			int from = random.nextInt(day + 5);
 			assertThat(column.count(from, asked))
 				.isEqualTo((from < asked) ? readings.subMap(from, true, asked, false).size() : 0);
 		}
 	}
 
-	/** The rule, gathered plainly: 28 days, or the last 14 readings of 60 if few. */
 	private static double[] window(TreeMap<Integer, Double> readings, int day) {
-		List<Double> window = List.copyOf(readings.subMap(day - NUMBERS.windowDays(), true, day, false).values());
-		if (window.size() < NUMBERS.fewReadings()) {
-			List<Double> older = List.copyOf(readings.subMap(day - NUMBERS.fallbackDays(), true, day, false).values());
-			window = older.subList(Math.max(0, older.size() - NUMBERS.fallbackReadings()), older.size());
+		return window(readings, day, NUMBERS);
+	}
+
+	/** The rule, gathered plainly: 28 days, or the last 14 readings of 60 if few. */
+	private static double[] window(TreeMap<Integer, Double> readings, int day, RuleSet.Baseline numbers) {
+		List<Double> window = List.copyOf(readings.subMap(day - numbers.windowDays(), true, day, false).values());
+		if (window.size() < numbers.fewReadings()) {
+			List<Double> older = List.copyOf(readings.subMap(day - numbers.fallbackDays(), true, day, false).values());
+			window = older.subList(Math.max(0, older.size() - numbers.fallbackReadings()), older.size());
 		}
 		return window.stream().mapToDouble(Double::doubleValue).toArray();
 	}

@@ -17,14 +17,11 @@ final class Morning {
 
 	private final MorningEntry effective;
 
-	private final int epochDay;
-
 	private final @Nullable Double ln;
 
 	private Morning(List<MorningEntry> revisions, MorningEntry effective) {
 		this.revisions = revisions;
 		this.effective = effective;
-		this.epochDay = (int) effective.day().toEpochDay();
 		Double rmssd = effective.unsure() ? null : effective.rmssdMs();
 		this.ln = (rmssd == null) ? null : Math.log(rmssd);
 	}
@@ -49,11 +46,6 @@ final class Morning {
 
 	LocalDate day() {
 		return this.effective.day();
-	}
-
-	/** Days since 1970-01-01. */
-	int epochDay() {
-		return this.epochDay;
 	}
 
 	/** Resting heart rate, bpm; null without one that is used. */
