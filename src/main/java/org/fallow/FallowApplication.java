@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.Arrays;
 
 import org.fallow.assess.AssessCommand;
+import org.fallow.platform.EarlyDatabase;
 
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
@@ -31,7 +32,9 @@ public class FallowApplication {
 			System.exit(AssessCommand.run(new PrintWriter(System.out, true), new PrintWriter(System.err, true),
 					Arrays.copyOfRange(args, 1, args.length)));
 		}
-		SpringApplication.run(FallowApplication.class, args);
+		SpringApplication application = new SpringApplication(FallowApplication.class);
+		application.addInitializers(new EarlyDatabase());
+		application.run(args);
 	}
 
 }
