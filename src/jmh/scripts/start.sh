@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
-# Seconds from the start command to the first page, and memory then: the plain jar, the jar taken apart with a
+# Seconds from the start command to the first page, processor and memory by then: the plain jar, the jar taken apart with a
 # class-data archive (JDK 17 and later) and with an ahead-of-time cache (JDK 25), by turns on one home with its own
-# database. Build first: mvn -DskipTests package. Use: start.sh [rounds, 5 unless told]
+# database. Another jar, for a comparison, by turns too: OTHER=other.jar. Build first: mvn -DskipTests package. Use: start.sh [rounds, 5 unless told]
 set -euo pipefail
 cd "$(dirname "$0")/../../.."
 rounds=${1:-5}
@@ -39,7 +39,25 @@ start() {
 		sleep 0.02
 	done
 	ended=$(date +%s%N)
-	echo "$name $(((ended - begun) / 1000000)) ms, $(($(awk '/^VmRSS:/ {print $2}' "/proc/$pid/status") / 1024)) MB resident, $(memory "$pid") MB with its database"
+	echo "$name $(((ended - begun) / 1000000)) ms, $(awk '{ print ($14 + $15) * 10 }' "/proc/$pid/stat") ms of processor, $(($(awk '/^VmRSS:/ {print $2}' "/proc/$pid/status") / 1024)) MB resident, $(memory "$pid") MB with its database"
+	kill "$pid"
+	wait "$pid" || true
+	pid=
+}
+
+# Starts, asks for pages and ends, so that Java keeps what it read: the command
+train() {
+	local port=
+	"$@" --fallow.home="$work/home" --server.port=0 >"$work/training" 2>&1 &
+	pid=$!
+	while [ -z "$port" ]; do
+		kill -0 "$pid" || { cat "$work/training"; exit 1; }
+		sleep 0.1
+		port=$(sed -n 's/.*Tomcat started on port \([0-9]*\).*/\1/p' "$work/training")
+	done
+	for page in / /sign-in /set-up /actuator/health; do
+		curl --silent --noproxy '*' --location --output /dev/null "http://localhost:$port$page"
+	done
 	kill "$pid"
 	wait "$pid" || true
 	pid=
@@ -47,16 +65,19 @@ start() {
 
 start 'first start on an empty home:' "$java17" -jar target/fallow.jar
 "$java17" -Djarmode=tools -jar target/fallow.jar extract --destination "$work/fallow" >/dev/null
-"$java17" -XX:ArchiveClassesAtExit="$work/fallow.jsa" -Dspring.context.exit=onRefresh -jar "$work/fallow/fallow.jar" \
-	--fallow.home="$work/home" --server.port=0 >"$work/archive" 2>&1 || true
+train "$java17" -XX:ArchiveClassesAtExit="$work/fallow.jsa" -jar "$work/fallow/fallow.jar"
 if [ -n "$java25" ]; then
-	"$java25" -XX:AOTCacheOutput="$work/fallow.aot" -Dspring.context.exit=onRefresh -jar "$work/fallow/fallow.jar" \
-		--fallow.home="$work/home" --server.port=0 >"$work/cache" 2>&1 || true
+	train "$java25" -XX:AOTCacheOutput="$work/fallow.aot" -jar "$work/fallow/fallow.jar"
 fi
+quick=(-XX:TieredStopAtLevel=1 -XX:+UseSerialGC)
 for _ in $(seq "$rounds"); do
+	if [ -n "${OTHER:-}" ]; then
+		start 'the other plain jar:' "$java17" -jar "$OTHER"
+	fi
 	start 'plain jar:' "$java17" -jar target/fallow.jar
-	start 'plain jar, serial collector:' "$java17" -XX:+UseSerialGC -jar target/fallow.jar
+	start 'plain jar, compiled little:' "$java17" "${quick[@]}" -jar target/fallow.jar
 	start 'archive:' "$java17" -XX:SharedArchiveFile="$work/fallow.jsa" -jar "$work/fallow/fallow.jar"
+	start 'archive, compiled little:' "$java17" "${quick[@]}" -XX:SharedArchiveFile="$work/fallow.jsa" -jar "$work/fallow/fallow.jar"
 	if [ -n "$java25" ]; then
 		start 'cache on JDK 25:' "$java25" -XX:AOTCache="$work/fallow.aot" -jar "$work/fallow/fallow.jar"
 	fi

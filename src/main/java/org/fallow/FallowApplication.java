@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.Arrays;
 
 import org.fallow.assess.AssessCommand;
+import org.fallow.platform.EarlyDatabase;
 
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
@@ -19,13 +20,21 @@ public class FallowApplication {
 	 * Starts the application, or runs the command {@code assess} and ends.
 	 * @param args Spring Boot's command line, for example
 	 * {@code --spring.profiles.active=demo}; or {@code assess} and what belongs to it
+	 * @throws Throwable what the start failed with
 	 */
-	public static void main(String[] args) {
+	public static void main(String[] args) throws Throwable {
+		ClassLoader faster = JarClasses.insteadOf(FallowApplication.class.getClassLoader());
+		if (faster != null) {
+			JarClasses.runMain(faster, FallowApplication.class.getName(), args);
+			return;
+		}
 		if (args.length > 0 && args[0].equals(AssessCommand.NAME)) {
 			System.exit(AssessCommand.run(new PrintWriter(System.out, true), new PrintWriter(System.err, true),
 					Arrays.copyOfRange(args, 1, args.length)));
 		}
-		SpringApplication.run(FallowApplication.class, args);
+		SpringApplication application = new SpringApplication(FallowApplication.class);
+		application.addInitializers(new EarlyDatabase());
+		application.run(args);
 	}
 
 }

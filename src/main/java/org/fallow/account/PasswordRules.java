@@ -21,8 +21,6 @@ class PasswordRules {
 	/** At least about a hundred million guesses, as the estimator counts them. */
 	private static final int ENOUGH = 3;
 
-	private final Zxcvbn estimator = new Zxcvbn();
-
 	/**
 	 * What is wrong with a password.
 	 * @param password as typed
@@ -37,7 +35,7 @@ class PasswordRules {
 			return Optional.of(Message.of("password.short", Accounts.SHORTEST_PASSWORD));
 		}
 		String looked = password.substring(0, Math.min(password.length(), LOOKED_AT));
-		boolean enough = this.estimator.measure(looked, words(known)).getScore() >= ENOUGH;
+		boolean enough = Estimator.IT.measure(looked, words(known)).getScore() >= ENOUGH;
 		return enough ? Optional.empty() : Optional.of(Message.of("password.common"));
 	}
 
@@ -54,6 +52,13 @@ class PasswordRules {
 					java.util.stream.Stream.of(name.split("[@.\\s]+"))))
 			.filter((word) -> word.length() > 2)
 			.toList();
+	}
+
+	/** Read when the first password is chosen: its word lists are large. */
+	private static final class Estimator {
+
+		static final Zxcvbn IT = new Zxcvbn();
+
 	}
 
 }

@@ -34,7 +34,7 @@ class PasswordSignIn implements AuthenticationProvider {
 		this.details = details;
 		this.delay = delay;
 		this.encoder = encoder;
-		this.nobodysHash = accounts.encoded("nobody's password");
+		this.nobodysHash = PasswordHashing.nobodysHash();
 	}
 
 	@Override

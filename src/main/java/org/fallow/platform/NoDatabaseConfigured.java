@@ -2,6 +2,7 @@ package org.fallow.platform;
 
 import org.springframework.context.annotation.Condition;
 import org.springframework.context.annotation.ConditionContext;
+import org.springframework.core.env.Environment;
 import org.springframework.core.type.AnnotatedTypeMetadata;
 import org.springframework.util.StringUtils;
 
@@ -10,7 +11,11 @@ class NoDatabaseConfigured implements Condition {
 
 	@Override
 	public boolean matches(ConditionContext context, AnnotatedTypeMetadata metadata) {
-		return !StringUtils.hasText(context.getEnvironment().getProperty("spring.datasource.url"));
+		return in(context.getEnvironment());
+	}
+
+	static boolean in(Environment environment) {
+		return !StringUtils.hasText(environment.getProperty("spring.datasource.url"));
 	}
 
 }

@@ -39,6 +39,24 @@ final class OwnDatabase implements AutoCloseable {
 	}
 
 	/**
+	 * Opens the home of a choice, prepares it for the demo where that is chosen, and
+	 * starts its database.
+	 */
+	static OwnDatabase start(HomeChoice choice) throws IOException {
+		Home home = Home.open(choice.folder());
+		try {
+			if (choice.demo()) {
+				DemoHome.prepare(home, choice.keep());
+			}
+			return start(home);
+		}
+		catch (IOException | RuntimeException ex) {
+			home.close();
+			throw ex;
+		}
+	}
+
+	/**
 	 * Starts the database of a home, making it first where there is none yet; it takes
 	 * over the home's lock.
 	 */

@@ -2,6 +2,7 @@ package org.fallow.platform;
 
 import java.io.IOException;
 
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.boot.autoconfigure.AutoConfiguration;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnMissingBean;
 import org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration;
@@ -22,19 +23,9 @@ import org.springframework.core.env.Environment;
 class OwnDatabaseConfiguration {
 
 	@Bean(destroyMethod = "close")
-	OwnDatabase ownDatabase(Environment environment) throws IOException {
-		HomeChoice choice = HomeChoice.from(environment);
-		Home home = Home.open(choice.folder());
-		try {
-			if (choice.demo()) {
-				DemoHome.prepare(home, choice.keep());
-			}
-			return OwnDatabase.start(home);
-		}
-		catch (IOException | RuntimeException ex) {
-			home.close();
-			throw ex;
-		}
+	OwnDatabase ownDatabase(Environment environment, ObjectProvider<EarlyDatabase.Start> early) throws IOException {
+		EarlyDatabase.Start begun = early.getIfAvailable();
+		return (begun != null) ? begun.take() : OwnDatabase.start(HomeChoice.from(environment));
 	}
 
 	@Bean

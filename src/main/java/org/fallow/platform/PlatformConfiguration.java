@@ -5,10 +5,12 @@ import java.time.Clock;
 import javax.sql.DataSource;
 
 import org.springframework.beans.factory.config.BeanFactoryPostProcessor;
+import org.springframework.boot.jpa.autoconfigure.EntityManagerFactoryBuilderCustomizer;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Profile;
 import org.springframework.core.env.Environment;
+import org.springframework.core.task.SimpleAsyncTaskExecutor;
 import org.springframework.jdbc.support.JdbcTransactionManager;
 import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionOperations;
@@ -35,6 +37,15 @@ class PlatformConfiguration {
 		TransactionTemplate template = new TransactionTemplate(new JdbcTransactionManager(dataSource));
 		template.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
 		return template;
+	}
+
+	/**
+	 * Tables are compared with the entities beside the making of what does not need them;
+	 * the start waits for it, and fails when it does, before any page is served.
+	 */
+	@Bean
+	static EntityManagerFactoryBuilderCustomizer entitiesBesideTheRest() {
+		return (builder) -> builder.setBootstrapExecutor(new SimpleAsyncTaskExecutor("entities-"));
 	}
 
 	/** The demo wipes its database, so it must never meet a configured one. */
