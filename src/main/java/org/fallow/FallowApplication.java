@@ -20,14 +20,8 @@ public class FallowApplication {
 	 * Starts the application, or runs the command {@code assess} and ends.
 	 * @param args Spring Boot's command line, for example
 	 * {@code --spring.profiles.active=demo}; or {@code assess} and what belongs to it
-	 * @throws Throwable what the start failed with
 	 */
-	public static void main(String[] args) throws Throwable {
-		ClassLoader faster = JarClasses.insteadOf(FallowApplication.class.getClassLoader());
-		if (faster != null) {
-			JarClasses.runMain(faster, FallowApplication.class.getName(), args);
-			return;
-		}
+	public static void main(String[] args) {
 		if (args.length > 0 && args[0].equals(AssessCommand.NAME)) {
 			System.exit(AssessCommand.run(new PrintWriter(System.out, true), new PrintWriter(System.err, true),
 					Arrays.copyOfRange(args, 1, args.length)));
