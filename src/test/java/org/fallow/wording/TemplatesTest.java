@@ -6,8 +6,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -106,6 +108,22 @@ class TemplatesTest {
 	@MethodSource("templates")
 	void keepsToTheContentSecurityPolicy(Path template) throws IOException {
 		assertThat(Files.readString(template)).doesNotContainPattern(AGAINST_THE_POLICY);
+	}
+
+	/**
+	 * Rows of {@code Markup}, which escapes, and the data of charts, which has no tags.
+	 */
+	@Test
+	void letsNothingThroughUnescapedButRowsAndChartData() throws IOException {
+		Map<String, String> through = new TreeMap<>();
+		for (Path template : templates().toList()) {
+			Pattern.compile("th:utext=\"([^\"]*)\"|\\[\\(")
+				.matcher(Files.readString(template))
+				.results()
+				.forEach((found) -> through.put(template.getFileName().toString(), String.valueOf(found.group(1))));
+		}
+		assertThat(through).containsOnly(Map.entry("squad.html", "${tableRows}"),
+				Map.entry("roll.html", "${written.rows}"), Map.entry("charts.html", "${chartJson}"));
 	}
 
 	@ParameterizedTest

@@ -17,6 +17,7 @@ import org.fallow.board.LastEntries;
 import org.fallow.contact.Needs;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
+import org.fallow.platform.Sentences;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleSets;
@@ -30,6 +31,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.context.request.WebRequest;
 
 /**
  * The squad board of a day, worst first: today's, or any past day's as it was known then.
@@ -52,23 +54,26 @@ class BoardPage {
 
 	private final RuleSets ruleSets;
 
+	private final Sentences sentences;
+
 	private final Clock clock;
 
 	BoardPage(AthleteAccess access, Squad squad, Assessments assessments, LastEntries lastEntries, Needs needs,
-			RuleSets ruleSets, Clock clock) {
+			RuleSets ruleSets, Sentences sentences, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
 		this.lastEntries = lastEntries;
 		this.needs = needs;
 		this.ruleSets = ruleSets;
+		this.sentences = sentences;
 		this.clock = clock;
 	}
 
 	@GetMapping("/board")
 	String board(@RequestParam(required = false) @Nullable String day,
 			@RequestParam(required = false) @Nullable String group,
-			@RequestParam(required = false) @Nullable String clearance, Model model) {
+			@RequestParam(required = false) @Nullable String clearance, WebRequest request, Model model) {
 		PersonId coach = this.access.person();
 		List<Team> teams = this.squad.teamsOf(coach);
 		List<Athlete> athletes = this.access.athletes();
@@ -92,7 +97,10 @@ class BoardPage {
 		model.addAttribute("groups", groups);
 		model.addAttribute("group", chosenGroup);
 		model.addAttribute("clearance", chosen);
-		model.addAttribute("rows", rows.stream().filter((row) -> chosen == null || row.clearance() == chosen).toList());
+		List<BoardRow> fitting = rows.stream().filter((row) -> chosen == null || row.clearance() == chosen).toList();
+		model.addAttribute("rows", fitting);
+		model.addAttribute("tableRows",
+				new BoardTable(this.sentences.ofPage(), request.getContextPath(), asOf).rows(fitting));
 		return "board/squad";
 	}
 

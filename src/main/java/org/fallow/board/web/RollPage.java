@@ -13,12 +13,14 @@ import java.util.Objects;
 import org.fallow.access.PersonId;
 import org.fallow.access.Secret;
 import org.fallow.access.TraceSubject;
+import org.fallow.platform.Sentences;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Charge;
 import org.fallow.team.Group;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
+import org.fallow.training.PartsWords;
 import org.fallow.training.Plan;
 import org.fallow.training.Plans;
 import org.fallow.training.Programmes;
@@ -49,13 +51,20 @@ class RollPage {
 
 	private final Plans plans;
 
+	private final Sentences sentences;
+
+	private final PartsWords parts;
+
 	private final Clock clock;
 
-	RollPage(AthleteAccess access, Squad squad, Programmes programmes, Plans plans, Clock clock) {
+	RollPage(AthleteAccess access, Squad squad, Programmes programmes, Plans plans, Sentences sentences,
+			PartsWords parts, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.programmes = programmes;
 		this.plans = plans;
+		this.sentences = sentences;
+		this.parts = parts;
 		this.clock = clock;
 	}
 
@@ -91,7 +100,8 @@ class RollPage {
 		model.addAttribute("lastDay", last);
 		model.addAttribute("groups", groups);
 		model.addAttribute("group", group);
-		model.addAttribute("sessions", sessions);
+		RollTable table = new RollTable(this.sentences.ofPage(), this.parts, request.getContextPath());
+		model.addAttribute("sessions", sessions.stream().map(table::write).toList());
 		return "board/roll";
 	}
 

@@ -5,6 +5,7 @@ import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.UUID;
+import java.util.regex.Pattern;
 
 import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
@@ -154,6 +155,25 @@ class RollPageTests {
 			.contains("Squad brief, Tuesday 17 March", "Track, one athlete", "Ill: 1",
 					"Tuesday 17 Mar Key session: 1 Rest", "not medical advice")
 			.doesNotContain("Ann");
+	}
+
+	@Test
+	void escapesNamesInTheRowsOfBoardAndRoll() throws Exception {
+		this.people.addAthlete(this.home.id(), new NewAthlete("Bo <b>\"&'", null, null, null, "Track"));
+		for (String path : List.of("/board", "/roll")) {
+			assertThat(page(path, this.homeCoach)).contains(">Bo &lt;b&gt;&quot;&amp;&#39;</a>")
+				.doesNotContain("Bo <b>");
+		}
+	}
+
+	/** The rows are written by Java, the numbers above them by the template. */
+	@Test
+	void writesTheSameBadgeInRowsAsAboveThem() throws Exception {
+		enter();
+		assertThat(page("/board", this.homeCoach).split(
+				Pattern.quote("<span class=\"clearance clearance-full-training\"><span>Full training</span></span>"),
+				-1))
+			.hasSize(3);
 	}
 
 	private static int lines(String roll) {

@@ -1,0 +1,80 @@
+package org.fallow.board.web;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Objects;
+
+import org.fallow.platform.Markup;
+import org.fallow.platform.PageSentences;
+import org.fallow.training.PartsWords;
+import org.fallow.training.core.Version;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The rows of the session roll, written here for the same reason as those of the board.
+ */
+class RollTable {
+
+	private static final int LETTERS_OF_A_ROW = 400;
+
+	private final PageSentences words;
+
+	private final PartsWords parts;
+
+	private final String context;
+
+	private final Map<String, String> lines = new HashMap<>();
+
+	/**
+	 * The rows of one page.
+	 * @param words in the reader's language
+	 * @param parts likewise
+	 * @param context path of the application, before links
+	 */
+	RollTable(PageSentences words, PartsWords parts, String context) {
+		this.words = words;
+		this.parts = parts;
+		this.context = context;
+	}
+
+	Written write(RollSession roll) {
+		Markup to = new Markup(roll.lines().size() * LETTERS_OF_A_ROW);
+		roll.lines().forEach((line) -> row(line, to));
+		return new Written(roll, to.html());
+	}
+
+	private void row(RollLine line, Markup to) {
+		to.open("tr", "role", "row", "class", (line.version() == Version.CLINICIAN_FIRST) ? "row-refer" : null);
+		to.open("th", "scope", "row", "role", "rowheader", "class", "row-head");
+		to.open("a", "href", this.context + "/athletes/" + line.athleteId() + "/sessions");
+		to.text(line.name()).close().close();
+		to.open("td", "role", "cell", "class", "whole");
+		to.open("strong").text(this.words.said("version." + line.version())).close().text(" ");
+		to.said("span", "under", instead(line)).text(" ");
+		to.said("span", "under", (line.ranToday() > 0) ? this.words.said("roll.ran", line.ranToday()) : null).close();
+		to.open("td", "role", "cell", "class", "whole");
+		if (line.reason() != null) {
+			to.open("span").text(this.words.said(line.reason().code(), line.reason().arguments())).close();
+		}
+		to.close().close();
+	}
+
+	private @Nullable String instead(RollLine line) {
+		if (line.instead() == null || line.version() == Version.AS_PROGRAMMED) {
+			return null;
+		}
+		String parts = this.lines.computeIfAbsent(line.instead(),
+				(one) -> Objects.requireNonNullElse(this.parts.said(one), one));
+		return this.words.said("roll.instead", line.minutes(), parts);
+	}
+
+	/**
+	 * A session and the rows of its table.
+	 *
+	 * @param roll who runs what
+	 * @param rows well-formed HTML, one row for each line
+	 */
+	public record Written(RollSession roll, String rows) {
+	}
+
+}
