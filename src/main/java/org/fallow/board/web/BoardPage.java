@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 
+import jakarta.servlet.ServletContext;
+
 import org.fallow.access.PersonId;
 import org.fallow.access.TraceSubject;
 import org.fallow.board.LastEntries;
@@ -31,7 +33,6 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.springframework.web.context.request.WebRequest;
 
 /**
  * The squad board of a day, worst first: today's, or any past day's as it was known then.
@@ -56,10 +57,12 @@ class BoardPage {
 
 	private final Sentences sentences;
 
+	private final ServletContext servlet;
+
 	private final Clock clock;
 
 	BoardPage(AthleteAccess access, Squad squad, Assessments assessments, LastEntries lastEntries, Needs needs,
-			RuleSets ruleSets, Sentences sentences, Clock clock) {
+			RuleSets ruleSets, Sentences sentences, ServletContext servlet, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
@@ -67,13 +70,14 @@ class BoardPage {
 		this.needs = needs;
 		this.ruleSets = ruleSets;
 		this.sentences = sentences;
+		this.servlet = servlet;
 		this.clock = clock;
 	}
 
 	@GetMapping("/board")
 	String board(@RequestParam(required = false) @Nullable String day,
 			@RequestParam(required = false) @Nullable String group,
-			@RequestParam(required = false) @Nullable String clearance, WebRequest request, Model model) {
+			@RequestParam(required = false) @Nullable String clearance, Model model) {
 		PersonId coach = this.access.person();
 		List<Team> teams = this.squad.teamsOf(coach);
 		List<Athlete> athletes = this.access.athletes();
@@ -100,7 +104,7 @@ class BoardPage {
 		List<BoardRow> fitting = rows.stream().filter((row) -> chosen == null || row.clearance() == chosen).toList();
 		model.addAttribute("rows", fitting);
 		model.addAttribute("tableRows",
-				new BoardTable(this.sentences.ofPage(), request.getContextPath(), asOf).rows(fitting));
+				new BoardTable(this.sentences.ofPage(), this.servlet.getContextPath(), asOf).rows(fitting));
 		return "board/squad";
 	}
 
