@@ -1,5 +1,6 @@
 /**
- * What every module rests on: the home folder, the database, the clock and a start that
+ * What every module rests on: the home folder, the database, the clock, sentences in the
+ * reader's language, markup of long tables, work of one node at a time and a start that
  * fails in one sentence.
  */
 @NullMarked
