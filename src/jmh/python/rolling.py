@@ -1,4 +1,4 @@
-"""The window statistics of DatabaseAndPandasBenchmarks in pandas: prints seconds and raised mornings."""
+"""The window statistics of DatabaseAndPandasBenchmarks in pandas: prints seconds and low mornings."""
 import sys
 import time
 
@@ -16,8 +16,8 @@ mean = window["ln"].mean()
 sd = window["ln"].std()
 recent = rows.groupby("athlete").rolling("7D", min_periods=3)["ln"].mean()
 rhr = rows.set_index("athlete", append=True).swaplevel()["rhr"].sort_index()
-raised = (rhr - median) > np.maximum(3, 2 * np.maximum(1, 1.4826 * mad))
+low = (rhr - median) < -np.maximum(5, 2 * np.maximum(1, 1.4826 * mad))
 suppressed = recent < mean - np.maximum(0.05, sd)
-count = int(raised.sum())
+count = int(low.sum())
 suppressed.sum()
 print(time.perf_counter() - begun, count)

@@ -5,6 +5,7 @@ import java.util.concurrent.TimeUnit;
 
 import org.fallow.baseline.DailyFlags;
 import org.fallow.baseline.RhrFlag;
+import org.fallow.entry.Posture;
 import org.fallow.illness.core.Course;
 import org.fallow.rules.DefaultRules;
 import org.fallow.rules.RuleBook;
@@ -46,13 +47,15 @@ public class CoreLoops {
 
 	private final AthleteYears ill = AthleteYears.of(ATHLETES, DAYS, 2);
 
-	private final DailyFlags kernel = new DailyFlags(RULES, 0);
+	private final DailyFlags kernel = new DailyFlags(RULES, Posture.LYING);
 
 	private final double[] dev = new double[DAYS];
 
 	private final byte[] rhr = new byte[DAYS];
 
 	private final byte[] hrv = new byte[DAYS];
+
+	private final boolean[] above = new boolean[DAYS];
 
 	/**
 	 * Baselines and flags without evidence.
@@ -63,7 +66,7 @@ public class CoreLoops {
 		int sum = 0;
 		for (AthleteYears.Athlete athlete : this.healthy.athletes()) {
 			int n = athlete.day().length;
-			this.kernel.rhr(athlete.day(), athlete.rhr(), this.dev, this.rhr);
+			this.kernel.rhr(athlete.day(), athlete.rhr(), this.dev, this.rhr, this.above);
 			this.kernel.hrv(athlete.day(), athlete.ln(), this.hrv);
 			sum += this.rhr[n - 1] + this.hrv[n - 1];
 		}
@@ -155,7 +158,12 @@ public class CoreLoops {
 			}
 			double spread = Math.max(1, rules.baseline().madScale() * distances.getPercentile(50));
 			double dev = athlete.rhr()[i] - median;
-			return (dev > Math.max(3, 2 * spread) ? RhrFlag.RAISED : RhrFlag.WITHIN).ordinal();
+			double[] sorted = window.getSortedValues();
+			double line = Math.min(8, Math.max(4, sorted[Math.max(0, sorted.length - 3)] - median + 1.5));
+			if (dev < -Math.max(5, 2 * spread)) {
+				return RhrFlag.LOW.ordinal();
+			}
+			return (dev >= line ? RhrFlag.RAISED : RhrFlag.WITHIN).ordinal();
 		}
 
 		private static int hrv(AthleteYears.Athlete athlete, int from, int i, RuleSet rules) {

@@ -23,9 +23,9 @@ import org.jspecify.annotations.Nullable;
 final class DayRow {
 
 	/** Names of the columns. */
-	static final List<String> COLUMNS = List.of("person", "date", "n", "baseline", "spread", "dev", "T", "flag",
-			"raised_for_action", "S", "sustained", "hrv_n", "hrv_mean", "hrv_sd", "hrv7", "hrv_flag", "clearance",
-			"stage", "day_in_stage", "reasons", "counted", "path", "mark", "drift", "next_gate");
+	static final List<String> COLUMNS = List.of("person", "date", "n", "baseline", "spread", "dev", "line", "flag",
+			"above_line", "hrv_n", "hrv_mean", "hrv_sd", "hrv7", "hrv_flag", "clearance", "stage", "day_in_stage",
+			"reasons", "counted", "path", "mark", "drift", "next_gate");
 
 	private static final Map<Clearance, String> CLEARANCES = Map.of(Clearance.REFER, "Refer", Clearance.REST, "Rest",
 			Clearance.NOT_ASSESSED, "NotAssessed", Clearance.EASY_ONLY, "Easy", Clearance.FULL_TRAINING, "Full");
@@ -47,13 +47,19 @@ final class DayRow {
 		HrvEvidence hrv = day.hrv();
 		Episode open = day.state().episode();
 		return List.of(person, day.day().toString(), (rhr.baseline() == null) ? "0" : String.valueOf(rhr.n()),
-				six(rhr.baseline()), six(rhr.spread()), six(rhr.dev()), six(rhr.tolerance()), word(FLAGS, rhr.flag()),
-				bit(rhr.raisedForAction()), six(rhr.rise().sum()), bit(rhr.rise().signal()), String.valueOf(hrv.n()),
-				six(hrv.mean()), six(hrv.sd()), six(hrv.recent()), word(HRV_FLAGS, hrv.flag()),
-				word(CLEARANCES, day.clearance()), (open == null) ? "" : stage(open),
+				six(rhr.baseline()), six(rhr.spread()), six(rhr.dev()), line(rhr), word(FLAGS, rhr.flag()),
+				bit(rhr.above() != null), String.valueOf(hrv.n()), six(hrv.mean()), six(hrv.sd()), six(hrv.recent()),
+				word(HRV_FLAGS, hrv.flag()), word(CLEARANCES, day.clearance()), (open == null) ? "" : stage(open),
 				(open == null) ? "" : String.valueOf(day.dayInStage()), reasons(day),
 				(open == null) ? "" : String.valueOf(open.counted()), (open == null) ? "" : word(PATHS, open.path()),
 				day.mark().name().toLowerCase(Locale.ROOT), bit(rhr.drift()), nextGate(day));
+	}
+
+	/** A line at its least or greatest is that figure; else with six decimals. */
+	private static String line(RhrEvidence rhr) {
+		Double line = rhr.lineBpm();
+		boolean whole = line != null && line == Math.rint(line);
+		return whole ? BigDecimal.valueOf(line).stripTrailingZeros().toPlainString() : six(line);
 	}
 
 	private static String stage(Episode open) {

@@ -19,6 +19,8 @@ public final class Column {
 
 	private final RuleSet.Baseline rules;
 
+	private final RuleSet all;
+
 	private final Rolling latest = new Rolling();
 
 	/** For baselines of days that lie back: they roll on at a distance. */
@@ -42,12 +44,17 @@ public final class Column {
 
 	private int knownDays;
 
+	private int[] passedOver = {};
+
+	private int passed;
+
 	/**
 	 * An empty column.
-	 * @param rules baseline numbers
+	 * @param rules all numbers
 	 */
-	public Column(RuleSet.Baseline rules) {
-		this.rules = rules;
+	public Column(RuleSet rules) {
+		this.all = rules;
+		this.rules = rules.baseline();
 	}
 
 	/**
@@ -67,6 +74,19 @@ public final class Column {
 		}
 		this.days[this.size] = day;
 		this.values[this.size++] = value;
+		forgetAfter(day);
+	}
+
+	/**
+	 * Notes a day whose reading is not eligible: it enters nothing, but it is the reading
+	 * before for the days after it.
+	 * @param day its day, after all that are there
+	 */
+	public void passOver(int day) {
+		if (this.passed == this.passedOver.length) {
+			this.passedOver = Arrays.copyOf(this.passedOver, Math.max(16, 2 * this.passed));
+		}
+		this.passedOver[this.passed++] = day;
 		forgetAfter(day);
 	}
 
@@ -100,9 +120,86 @@ public final class Column {
 		if (at >= 0 && at < this.knownDays && this.asked[at]) {
 			return this.known[at];
 		}
-		RhrBaseline baseline = moveTo(day) ? new RhrBaseline(this.window.sorted.size(), median(), spread()) : null;
+		RhrBaseline baseline = moveTo(day)
+				? new RhrBaseline(this.window.sorted.size(), median(), spread(), line(day, median())) : null;
 		keep(day, baseline);
 		return baseline;
+	}
+
+	private Line line(int day, double median) {
+		int end = indexOf(day, this.size);
+		int begin = indexOf(day - this.all.line().days(), end);
+		return Line.of(Arrays.copyOfRange(this.values, begin, end), readingBefore(begin, end, day) - begin, median,
+				this.all.line());
+	}
+
+	/**
+	 * L of a day, as {@link Line#bpm()} of its baseline.
+	 * @param day the day {@link #moveTo} was asked for
+	 * @param median its median, bpm
+	 * @return bpm
+	 */
+	double lineBpm(int day, double median) {
+		RuleSet.Line line = this.all.line();
+		int end = indexOf(day, this.size);
+		int begin = indexOf(day - line.days(), end);
+		int n = end - begin;
+		int rank = Line.rank(n, line);
+		if (begin == this.window.from && n >= line.secondFrom()) {
+			return Line.bpm(n, this.window.sorted.highest(rank), median, line);
+		}
+		int before = (n < line.secondFrom()) ? readingBefore(begin, end, day) : begin - 1;
+		return Line.bpm(n, highest(begin, end, before, rank), median, line);
+	}
+
+	/** The reading of a rank without one, 1 the highest; not a number if too few. */
+	private double highest(int begin, int end, int without, int rank) {
+		double first = Double.NEGATIVE_INFINITY;
+		double second = first;
+		double third = first;
+		for (int i = begin; i < end; i++) {
+			double value = (i == without) ? Double.NEGATIVE_INFINITY : this.values[i];
+			if (value > first) {
+				third = second;
+				second = first;
+				first = value;
+			}
+			else if (value > second) {
+				third = second;
+				second = value;
+			}
+			else if (value > third) {
+				third = value;
+			}
+		}
+		double found = (rank == 1) ? first : (rank == 2) ? second : third;
+		return Double.isInfinite(found) ? Double.NaN : found;
+	}
+
+	/**
+	 * The reading before a day's: the latest of a day that had a baseline, eligible or
+	 * not; one before the first index if it is not among those from there on.
+	 */
+	private int readingBefore(int begin, int end, int day) {
+		int passedAt = this.passed - 1;
+		while (passedAt >= 0 && this.passedOver[passedAt] >= day) {
+			passedAt--;
+		}
+		for (int i = end - 1; i >= begin; i--) {
+			while (passedAt >= 0 && this.passedOver[passedAt] > this.days[i]) {
+				if (hasBaseline(this.passedOver[passedAt--])) {
+					return begin - 1;
+				}
+			}
+			if (hasBaseline(this.days[i])) {
+				return i;
+			}
+		}
+		return begin - 1;
+	}
+
+	private boolean hasBaseline(int day) {
+		return readings(day) >= this.rules.provisionalFrom();
 	}
 
 	/**
@@ -159,12 +256,12 @@ public final class Column {
 
 	/** The median of the window, bpm. */
 	double median() {
-		return this.window.sorted.median();
+		return Exact.decimal(this.window.sorted.median());
 	}
 
 	/** The spread of the window, bpm. */
 	double spread() {
-		return RhrBaseline.spread(this.window.sorted.mad(median()), this.rules);
+		return RhrBaseline.spread(this.window.sorted.mad(this.window.sorted.median()), this.rules);
 	}
 
 	/** The first reading of the window of a day, which ends before a reading. */

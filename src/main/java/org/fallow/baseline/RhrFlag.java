@@ -1,5 +1,8 @@
 package org.fallow.baseline;
 
+import org.fallow.entry.Posture;
+import org.fallow.rules.RuleSet;
+
 /**
  * Where a morning's resting heart rate lies against the athlete's baseline, lowest first.
  */
@@ -7,13 +10,13 @@ public enum RhrFlag {
 
 	/** Unusually low; never counts as recovered. */
 	LOW,
-	/** Within the normal band. */
+	/** Neither low nor on the line or above it. */
 	WITHIN,
-	/** Above the band, below high. */
+	/** On the line or above it, below high: told, and asked about. */
 	RAISED,
 	/** In the range of illness and stress. */
 	HIGH,
-	/** Nowhere near training. */
+	/** Nowhere near training: far above the baseline, or too fast for anybody at rest. */
 	VERY_HIGH;
 
 	/**
@@ -22,6 +25,19 @@ public enum RhrFlag {
 	 */
 	public boolean isHigh() {
 		return compareTo(HIGH) >= 0;
+	}
+
+	/**
+	 * Whether a reading is too fast for anybody at rest, whatever the baseline, and
+	 * without one too.
+	 * @param rhrBpm the reading
+	 * @param posture how it was taken
+	 * @param rules flag numbers
+	 * @return true from 100 bpm lying or sitting, from 120 standing, with the default
+	 * rules
+	 */
+	public static boolean isTooFast(double rhrBpm, Posture posture, RuleSet.Flags rules) {
+		return rhrBpm >= ((posture == Posture.STANDING) ? rules.standingBpm() : rules.restingBpm());
 	}
 
 }

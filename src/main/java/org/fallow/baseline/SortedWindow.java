@@ -63,6 +63,11 @@ final class SortedWindow {
 		return at;
 	}
 
+	/** The reading of a rank, 1 the highest; needs as many readings. */
+	double highest(int rank) {
+		return this.sorted[this.size - rank];
+	}
+
 	/** As {@link Statistics#median}; needs at least one reading. */
 	double median() {
 		int middle = this.size / 2;

@@ -31,11 +31,10 @@ import org.jspecify.annotations.Nullable;
  * @param rhrBaseline median, bpm; absent without a baseline
  * @param rhrSpread bpm; absent without a baseline
  * @param rhrDeviation bpm; absent without reading or baseline
- * @param rhrTolerance T, bpm; absent likewise
- * @param rhrFlag absent likewise
- * @param raisedForAction whether it is raised for action
- * @param riseSum S of the sustained rise, bpm
- * @param riseSignal whether its signal stands
+ * @param rhrLine L, bpm above the baseline; absent without a baseline
+ * @param rhrFlag absent without reading or baseline, unless the reading is too fast for
+ * anybody at rest
+ * @param aboveTheLine whether it stands above the line
  * @param hrvReadings eligible readings of the baseline
  * @param hrvMean baseline mean of ln RMSSD; absent without a baseline
  * @param hrvSd baseline SD of ln RMSSD; absent without a baseline
@@ -50,10 +49,10 @@ import org.jspecify.annotations.Nullable;
 public record AssessedDay(PersonId athlete, LocalDate day, Clearance clearance, List<Message> reasons,
 		List<Message> notices, boolean holding, @Nullable Integer stage, @Nullable Integer dayInStage,
 		@Nullable PathName path, Mark mark, @Nullable Double rhrBpm, int rhrReadings, @Nullable Double rhrBaseline,
-		@Nullable Double rhrSpread, @Nullable Double rhrDeviation, @Nullable Double rhrTolerance,
-		@Nullable RhrFlag rhrFlag, boolean raisedForAction, double riseSum, boolean riseSignal, int hrvReadings,
-		@Nullable Double hrvMean, @Nullable Double hrvSd, @Nullable Double hrvRecent, @Nullable HrvFlag hrvFlag,
-		@Nullable Integer nextGate, @Nullable LocalDate nextGateEarliest, String ruleHash) {
+		@Nullable Double rhrSpread, @Nullable Double rhrDeviation, @Nullable Double rhrLine, @Nullable RhrFlag rhrFlag,
+		boolean aboveTheLine, int hrvReadings, @Nullable Double hrvMean, @Nullable Double hrvSd,
+		@Nullable Double hrvRecent, @Nullable HrvFlag hrvFlag, @Nullable Integer nextGate,
+		@Nullable LocalDate nextGateEarliest, String ruleHash) {
 
 	/** Copies the lists. */
 	public AssessedDay {

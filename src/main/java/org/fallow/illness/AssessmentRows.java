@@ -9,7 +9,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -49,8 +48,8 @@ class AssessmentRows {
 
 	private static final List<String> COLUMNS = List.of("athlete_id", "day", "rule_hash", "clearance", "reasons",
 			"notices", "holding", "stage", "day_in_stage", "path", "mark", "rhr_bpm", "rhr_n", "rhr_baseline",
-			"rhr_spread", "rhr_dev", "rhr_tolerance", "rhr_flag", "raised_for_action", "rise_sum", "rise_signal",
-			"hrv_n", "hrv_mean", "hrv_sd", "hrv_recent", "hrv_flag", "next_gate", "next_gate_earliest", "state");
+			"rhr_spread", "rhr_dev", "rhr_line", "rhr_flag", "above_line", "hrv_n", "hrv_mean", "hrv_sd", "hrv_recent",
+			"hrv_flag", "next_gate", "next_gate_earliest", "state");
 
 	/** What becomes of a day that is stored already; the table's alias is a. */
 	private static final String KEEP = keep();
@@ -90,10 +89,9 @@ class AssessmentRows {
 		return switch (name) {
 			case "athlete_id" -> new Column(name, Type.ID, true);
 			case "day", "next_gate_earliest" -> new Column(name, Type.DAY, false);
-			case "holding", "raised_for_action", "rise_signal" -> new Column(name, Type.TRUTH, false);
+			case "holding", "above_line" -> new Column(name, Type.TRUTH, false);
 			case "stage", "day_in_stage", "rhr_n", "hrv_n", "next_gate" -> new Column(name, Type.INTEGER, false);
-			case "rhr_bpm", "rhr_baseline", "rhr_spread", "rhr_dev", "rhr_tolerance", "rise_sum", "hrv_mean", "hrv_sd",
-					"hrv_recent" ->
+			case "rhr_bpm", "rhr_baseline", "rhr_spread", "rhr_dev", "rhr_line", "hrv_mean", "hrv_sd", "hrv_recent" ->
 				new Column(name, Type.NUMBER, false);
 			default -> new Column(name, Type.TEXT, false);
 		};
@@ -125,8 +123,8 @@ class AssessmentRows {
 				MessagesJson.write(day.reasons()), MessagesJson.write(day.notices()), day.holding(),
 				(episode == null) ? null : episode.stage(), (episode == null) ? null : day.dayInStage(),
 				(episode == null) ? null : episode.path(), day.mark(), rhr.reading(), rhr.n(), rhr.baseline(),
-				rhr.spread(), rhr.dev(), rhr.tolerance(), rhr.flag(), rhr.raisedForAction(), rhr.rise().sum(),
-				rhr.rise().signal(), hrv.n(), hrv.mean(), hrv.sd(), hrv.recent(), hrv.flag(),
+				rhr.spread(), rhr.dev(), (rhr.line() == null) ? null : rhr.line().bpm(), rhr.flag(),
+				rhr.above() != null, hrv.n(), hrv.mean(), hrv.sd(), hrv.recent(), hrv.flag(),
 				(gate == null) ? null : gate.to(), (gate == null) ? null : gate.earliest(), state);
 	}
 
@@ -248,9 +246,8 @@ class AssessmentRows {
 				Columns.integer(row, "day_in_stage"), Columns.nullable(row, "path", PathName.class),
 				Mark.valueOf(row.getString("mark")), Columns.number(row, "rhr_bpm"), row.getInt("rhr_n"),
 				Columns.number(row, "rhr_baseline"), Columns.number(row, "rhr_spread"), Columns.number(row, "rhr_dev"),
-				Columns.number(row, "rhr_tolerance"), Columns.nullable(row, "rhr_flag", RhrFlag.class),
-				row.getBoolean("raised_for_action"), Objects.requireNonNull(Columns.number(row, "rise_sum")),
-				row.getBoolean("rise_signal"), row.getInt("hrv_n"), Columns.number(row, "hrv_mean"),
+				Columns.number(row, "rhr_line"), Columns.nullable(row, "rhr_flag", RhrFlag.class),
+				row.getBoolean("above_line"), row.getInt("hrv_n"), Columns.number(row, "hrv_mean"),
 				Columns.number(row, "hrv_sd"), Columns.number(row, "hrv_recent"),
 				Columns.nullable(row, "hrv_flag", HrvFlag.class), Columns.integer(row, "next_gate"),
 				Columns.dayOrNull(row, "next_gate_earliest"), row.getString("rule_hash"));

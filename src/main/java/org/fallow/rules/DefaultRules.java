@@ -20,9 +20,9 @@ public final class DefaultRules {
 	 */
 	public static RuleSet ruleSet() {
 		return new RuleSet(new RuleSet.Baseline(28, 14, 14, 60, 7, 14, 3, 1, 1.4826, 0.05, 7, 60, 4, 56),
-				new RuleSet.Flags(3, 8, 2, 5, 2, 10, 15, 2.5, 20, 2, 2, 3, 3),
-				new RuleSet.Cusum(3, 12, 8, 3, 1.5, 2, 3), new RuleSet.Hrv(7, 3, 1, 0.5),
-				new RuleSet.Opening(3, 7, 38.0, 1, 1), new RuleSet.Gates(4, 3, 2, 3, 4, 3, 3),
+				new RuleSet.Flags(5, 2, 10, 15, 2.5, 20, 100, 120, 5, 8, 90, 3, 3),
+				new RuleSet.Line(28, 5, 11, 21, 1.5, 4, 8, 3, 4, 2, 2, 4), new RuleSet.Hrv(7, 3, 1, 0.5),
+				new RuleSet.Opening(3, 7, 38.0, 1, 1), new RuleSet.Gates(4, 4, 2, 1, 3, 4, 3, 3),
 				new RuleSet.Limits(7, 3, 3, 7, 10, 3), new RuleSet.WorkingLevel(15, 21, 14, 10),
 				new RuleSet.Advice(10, 3, 39.5, 2, 28, 2), paths());
 	}

@@ -177,19 +177,27 @@ public final class RuleBounds {
 		atMost("/baseline/fewReadings", baseline.fewReadings(), "/baseline/windowDays", baseline.windowDays());
 		atMost("/baseline/fewReadings", baseline.fewReadings(), "/baseline/fallbackReadings",
 				baseline.fallbackReadings());
-		atMost("/flags/bandFloor", flags.bandFloor(), "/flags/bandCeiling", flags.bandCeiling());
-		below("/flags/bandCeiling", flags.bandCeiling(), "/flags/highFloor", flags.highFloor());
 		atMost("/flags/highFloor", flags.highFloor(), "/flags/highCeiling", flags.highCeiling());
 		below("/flags/highCeiling", flags.highCeiling(), "/flags/veryHigh", flags.veryHigh());
-		below("/cusum/slackFloor", this.rules.cusum().slackFloor(), "/cusum/signalFloor",
-				this.rules.cusum().signalFloor());
-		atMost("/gates/quietLeast", this.rules.gates().quietLeast(), "/gates/quietMornings",
-				this.rules.gates().quietMornings());
+		atMost("/flags/restingBpm", flags.restingBpm(), "/flags/standingBpm", flags.standingBpm());
+		atMost("/flags/askFloor", flags.askFloor(), "/flags/askCeiling", flags.askCeiling());
+		line(flags, this.rules.line());
 		atMost("/opening/coldMornings", this.rules.opening().coldMornings(), "/opening/coldWithinDays",
 				this.rules.opening().coldWithinDays());
 		atMost("/workingLevel/shutMornings", this.rules.workingLevel().shutMornings(), "/workingLevel/ofMornings",
 				this.rules.workingLevel().ofMornings());
 		atMost("/limits/shortDays", this.rules.limits().shortDays(), "/limits/illDays", this.rules.limits().illDays());
+	}
+
+	/**
+	 * A line that no reading below High reaches would raise nobody, and one that a
+	 * reading ends while it is still above would not stand.
+	 */
+	private void line(RuleSet.Flags flags, RuleSet.Line line) {
+		atMost("/line/floor", line.floor(), "/line/ceiling", line.ceiling());
+		below("/line/ceiling", line.ceiling(), "/flags/highFloor", flags.highFloor());
+		atMost("/line/endsBelow", line.endsBelow(), "/line/floor", line.floor());
+		atMost("/line/pairFloor", line.pairFloor(), "/line/floor", line.floor());
 	}
 
 	private void atMost(String pointer, double value, String other, double most) {

@@ -27,7 +27,7 @@ final class RuleFields {
 		RuleFields fields = new RuleFields();
 		fields.baseline();
 		fields.flags();
-		fields.cusum();
+		fields.line();
 		fields.hrv();
 		fields.opening();
 		fields.gates();
@@ -57,30 +57,35 @@ final class RuleFields {
 
 	private void flags() {
 		this.group = "flags";
-		add("bandFloor", 1, 5, Looser.HIGHER, Unit.BPM, Mark.TRADE);
-		add("bandCeiling", 3, 8, Looser.HIGHER, Unit.BPM, Mark.OWN);
-		add("bandSpreads", 1, 2, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
 		add("lowFloor", 3, 5, Looser.HIGHER, Unit.BPM, Mark.OWN);
 		add("lowSpreads", 1, 2, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
 		add("highFloor", 6, 10, Looser.HIGHER, Unit.BPM, Mark.TRADE);
 		add("highCeiling", 8, 15, Looser.HIGHER, Unit.BPM, Mark.TRADE);
 		add("highSpreads", 1.5, 2.5, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
 		add("veryHigh", 12, 20, Looser.HIGHER, Unit.BPM, Mark.TRADE);
-		add("actionFactor", 1, 2, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
-		add("actionDays", 2, 4, Looser.LOWER, Unit.MORNINGS, Mark.OWN);
+		add("restingBpm", 90, 100, Looser.HIGHER, Unit.BPM, Mark.M);
+		add("standingBpm", 105, 120, Looser.HIGHER, Unit.BPM, Mark.M);
+		add("askFloor", 3, 5, Looser.HIGHER, Unit.BPM, Mark.OWN);
+		add("askCeiling", 5, 8, Looser.HIGHER, Unit.BPM, Mark.OWN);
+		add("askBpm", 80, 90, Looser.HIGHER, Unit.BPM, Mark.OWN);
 		add("keptMornings", 3, 3, Looser.NEITHER, Unit.MORNINGS, Mark.OWN);
 		add("lowApartDays", 3, 7, Looser.LOWER, Unit.DAYS, Mark.OWN);
 	}
 
-	private void cusum() {
-		this.group = "cusum";
-		add("slackFloor", 1, 3, Looser.HIGHER, Unit.BPM, Mark.OWN);
-		add("deviationCap", 12, 20, Looser.LOWER, Unit.BPM, Mark.OWN);
-		add("signalFloor", 4, 8, Looser.HIGHER, Unit.BPM, Mark.OWN);
-		add("signalSpreads", 1, 3, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
-		add("sumCap", 1.5, 3, Looser.LOWER, Unit.FACTOR, Mark.OWN);
-		add("readingsInBand", 2, 5, Looser.LOWER, Unit.READINGS, Mark.OWN);
-		add("silentMornings", 3, 7, Looser.LOWER, Unit.MORNINGS, Mark.OWN);
+	private void line() {
+		this.group = "line";
+		add("days", 28, 28, Looser.NEITHER, Unit.DAYS, Mark.OWN);
+		add("leastReadings", 3, 5, Looser.HIGHER, Unit.READINGS, Mark.OWN);
+		add("secondFrom", 6, 11, Looser.HIGHER, Unit.READINGS, Mark.OWN);
+		add("thirdFrom", 12, 21, Looser.HIGHER, Unit.READINGS, Mark.OWN);
+		add("margin", 0.5, 1.5, Looser.HIGHER, Unit.BPM, Mark.OWN);
+		add("floor", 2, 4, Looser.HIGHER, Unit.BPM, Mark.OWN);
+		add("ceiling", 5, 8, Looser.HIGHER, Unit.BPM, Mark.OWN);
+		add("apartDays", 3, 7, Looser.LOWER, Unit.DAYS, Mark.OWN);
+		add("pairFloor", 2, 4, Looser.HIGHER, Unit.BPM, Mark.OWN);
+		add("pairBelow", 2, 4, Looser.LOWER, Unit.BPM, Mark.OWN);
+		add("aloneFactor", 1, 2, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
+		add("endsBelow", 2, 4, Looser.HIGHER, Unit.BPM, Mark.OWN);
 	}
 
 	private void hrv() {
@@ -103,8 +108,9 @@ final class RuleFields {
 	private void gates() {
 		this.group = "gates";
 		add("untrackedMornings", 4, 14, Looser.LOWER, Unit.MORNINGS, Mark.OWN);
-		add("quietMornings", 3, 3, Looser.NEITHER, Unit.MORNINGS, Mark.OWN);
-		add("quietLeast", 2, 3, Looser.LOWER, Unit.READINGS, Mark.OWN);
+		add("quietFloor", 2, 4, Looser.HIGHER, Unit.BPM, Mark.OWN);
+		add("quietSpreads", 1, 2, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
+		add("quietMargin", 0, 1, Looser.HIGHER, Unit.BPM, Mark.OWN);
 		add("badFreeMornings", 3, 3, Looser.NEITHER, Unit.MORNINGS, Mark.OWN);
 		add("sessionDays", 4, 10, Looser.LOWER, Unit.DAYS, Mark.OWN);
 		add("badMorningsBack", 1, 3, Looser.HIGHER, Unit.MORNINGS, Mark.OWN);

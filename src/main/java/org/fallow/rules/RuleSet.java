@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param baseline how an athlete's normal is computed
  * @param flags how far from normal is what
- * @param cusum the sustained rise
+ * @param line the line, and what is above it
  * @param hrv heart-rate variability
  * @param opening when an episode opens, and what is fever
  * @param gates what opens a gate, what steps back
@@ -22,12 +22,12 @@ import org.jspecify.annotations.Nullable;
  * @param advice when people are told something besides
  * @param paths the return paths, shortest first, one for each {@link PathName}
  */
-public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Opening opening, Gates gates, Limits limits,
+public record RuleSet(Baseline baseline, Flags flags, Line line, Hrv hrv, Opening opening, Gates gates, Limits limits,
 		WorkingLevel workingLevel, Advice advice, List<Path> paths) {
 
 	/** Copies the paths and checks that each name has one, in order. */
 	public RuleSet {
-		requireAll(baseline, flags, cusum, hrv, opening, gates, limits, workingLevel, advice);
+		requireAll(baseline, flags, line, hrv, opening, gates, limits, workingLevel, advice);
 		paths = List.copyOf(paths);
 		if (!paths.stream().map(Path::name).toList().equals(List.of(PathName.values()))) {
 			throw new IllegalArgumentException("a rule set needs one path for each name, shortest first");
@@ -56,7 +56,7 @@ public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Open
 	 */
 	public RuleSet with(Path path) {
 		List<Path> changed = this.paths.stream().map((own) -> (own.name() == path.name()) ? path : own).toList();
-		return new RuleSet(this.baseline, this.flags, this.cusum, this.hrv, this.opening, this.gates, this.limits,
+		return new RuleSet(this.baseline, this.flags, this.line, this.hrv, this.opening, this.gates, this.limits,
 				this.workingLevel, this.advice, changed);
 	}
 
@@ -86,38 +86,45 @@ public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Open
 	/**
 	 * Deviation flags, bpm.
 	 *
-	 * @param bandFloor least tolerance T
-	 * @param bandCeiling greatest tolerance T
-	 * @param bandSpreads spreads in the tolerance
 	 * @param lowFloor least distance below the baseline that is low
 	 * @param lowSpreads spreads below the baseline that are low
 	 * @param highFloor least deviation that is high
 	 * @param highCeiling greatest limit of high
 	 * @param highSpreads spreads in the limit of high
 	 * @param veryHigh deviation that is very high
-	 * @param actionFactor tolerances at which one morning is enough
-	 * @param actionDays mornings before today that make a second one
+	 * @param restingBpm reading that is very high for anybody lying or sitting
+	 * @param standingBpm the same standing
+	 * @param askFloor deviation from which, at the earliest, a morning is asked about
+	 * @param askCeiling deviation from which it is at the latest
+	 * @param askBpm reading that is asked about where there is no baseline
 	 * @param keptMornings mornings without a reading over which a flag is kept
 	 * @param lowApartDays most days between two low readings that count together
 	 */
-	public record Flags(double bandFloor, double bandCeiling, double bandSpreads, double lowFloor, double lowSpreads,
-			double highFloor, double highCeiling, double highSpreads, double veryHigh, double actionFactor,
-			int actionDays, int keptMornings, int lowApartDays) {
+	public record Flags(double lowFloor, double lowSpreads, double highFloor, double highCeiling, double highSpreads,
+			double veryHigh, double restingBpm, double standingBpm, double askFloor, double askCeiling, double askBpm,
+			int keptMornings, int lowApartDays) {
 	}
 
 	/**
-	 * Sustained rise: a one-sided CUSUM, bpm.
+	 * The line, and above the line: readings running that are above even the athlete's
+	 * own higher mornings. Bpm are above the baseline.
 	 *
-	 * @param slackFloor least slack k; else the spread
-	 * @param deviationCap most that one morning adds, before the slack
-	 * @param signalFloor least limit h
-	 * @param signalSpreads spreads in the limit h
-	 * @param sumCap the sum's cap, in limits h
-	 * @param readingsInBand readings running within band that end the signal
-	 * @param silentMornings mornings without a reading that zero the sum
+	 * @param days calendar days before the day whose readings it looks at
+	 * @param leastReadings below this many the line is the ceiling
+	 * @param secondFrom readings from which the second-highest counts; with fewer the
+	 * highest does, the reading before left out
+	 * @param thirdFrom readings from which the third-highest counts
+	 * @param margin from there to the line, bpm
+	 * @param floor least line, bpm
+	 * @param ceiling greatest line, bpm
+	 * @param apartDays most days between a reading and the one before
+	 * @param pairFloor neither of the two is under this, bpm
+	 * @param pairBelow nor further below the line than this, bpm
+	 * @param aloneFactor lines at which one reading is enough
+	 * @param endsBelow a reading under this ends it, bpm
 	 */
-	public record Cusum(double slackFloor, double deviationCap, double signalFloor, double signalSpreads, double sumCap,
-			int readingsInBand, int silentMornings) {
+	public record Line(int days, int leastReadings, int secondFrom, int thirdFrom, double margin, double floor,
+			double ceiling, int apartDays, double pairFloor, double pairBelow, double aloneFactor, double endsBelow) {
 	}
 
 	/**
@@ -149,15 +156,17 @@ public record RuleSet(Baseline baseline, Flags flags, Cusum cusum, Hrv hrv, Open
 	 *
 	 * @param untrackedMornings symptom-free mornings where resting heart rate is not
 	 * tracked
-	 * @param quietMornings mornings in the median of deviations, today among them
-	 * @param quietLeast deviations it needs
+	 * @param quietFloor least deviation from which a morning is not quiet, bpm, and the
+	 * one where readings are few
+	 * @param quietSpreads spreads in that deviation
+	 * @param quietMargin added to these spreads, bpm
 	 * @param badFreeMornings mornings without a bad one, today among them
 	 * @param sessionDays days of sessions looked at, today among them
 	 * @param badMorningsBack bad mornings that step back
 	 * @param symptomStepEvery mornings between two steps back by symptoms
 	 */
-	public record Gates(int untrackedMornings, int quietMornings, int quietLeast, int badFreeMornings, int sessionDays,
-			int badMorningsBack, int symptomStepEvery) {
+	public record Gates(int untrackedMornings, double quietFloor, double quietSpreads, double quietMargin,
+			int badFreeMornings, int sessionDays, int badMorningsBack, int symptomStepEvery) {
 	}
 
 	/**

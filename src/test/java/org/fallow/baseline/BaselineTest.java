@@ -1,8 +1,10 @@
 package org.fallow.baseline;
 
 import java.util.Arrays;
+import java.util.List;
 
 import org.assertj.core.data.Offset;
+import org.fallow.entry.Posture;
 import org.fallow.rules.DefaultRules;
 import org.fallow.rules.RuleSet;
 import org.junit.jupiter.api.Test;
@@ -13,7 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
-/** Baselines, deviations and the sustained rise, at their edges and with bad input. */
+/** Baselines, and deviations, at their edges and with bad input. */
 class BaselineTest {
 
 	private static final RuleSet RULES = DefaultRules.ruleSet();
@@ -26,86 +28,66 @@ class BaselineTest {
 
 	@Test
 	void needsSevenReadingsAndIsProvisionalBelowFourteen() {
-		assertThat(RhrBaseline.of(constant(6, 50), RULES.baseline())).isNull();
-		assertThat(RhrBaseline.of(constant(7, 50), RULES.baseline()).isProvisional(RULES.baseline())).isTrue();
-		assertThat(RhrBaseline.of(constant(13, 50), RULES.baseline()).isProvisional(RULES.baseline())).isTrue();
-		assertThat(RhrBaseline.of(constant(14, 50), RULES.baseline()).isProvisional(RULES.baseline())).isFalse();
+		assertThat(baseline(constant(6, 50))).isNull();
+		assertThat(baseline(constant(7, 50)).isProvisional(RULES.baseline())).isTrue();
+		assertThat(baseline(constant(13, 50)).isProvisional(RULES.baseline())).isTrue();
+		assertThat(baseline(constant(14, 50)).isProvisional(RULES.baseline())).isFalse();
 		assertThat(HrvBaseline.of(constant(6, 4), RULES.baseline())).isNull();
 		assertThat(HrvBaseline.of(constant(7, 4), RULES.baseline()).n()).isEqualTo(7);
 	}
 
 	@Test
 	void givesAConstantSeriesTheLeastSpread() {
-		assertThat(RhrBaseline.of(constant(28, 50), RULES.baseline())).isEqualTo(new RhrBaseline(28, 50, 1));
+		assertThat(baseline(constant(28, 50)))
+			.isEqualTo(new RhrBaseline(28, 50, 1, new Line(28, null, List.of(50.0, 50.0, 50.0), 0.0, 4)));
 		assertThat(HrvBaseline.of(constant(28, 4), RULES.baseline())).isEqualTo(new HrvBaseline(28, 4, 0.05));
 	}
 
 	/** Spread = 1.4826 MAD (D). */
 	@Test
 	void takesMedianAndScaledMad() {
-		RhrBaseline baseline = RhrBaseline.of(new double[] { 41, 41, 42, 42, 44, 46, 49 }, RULES.baseline());
-		assertThat(baseline).isEqualTo(new RhrBaseline(7, 42, 1.4826));
+		RhrBaseline baseline = baseline(new double[] { 41, 41, 42, 42, 44, 46, 49 });
+		assertThat(baseline).isEqualTo(new RhrBaseline(7, 42, 1.4826, new Line(7, null, List.of(49.0), 7.0, 8)));
 		assertThat(HrvBaseline.of(new double[] { 4.10, 4.20, 4.05, 4.15, 4.30, 4.00, 4.25 }, RULES.baseline()).sd())
 			.isCloseTo(0.108012, Offset.offset(1e-6));
 	}
 
-	/**
-	 * Edges of the flags, by hand from the decision text (D); step 2 for a 30 s count.
-	 */
+	/** Edges of the flags, by hand from the decision text (D). */
 	@ParameterizedTest
-	@CsvSource({ "1,0,3,WITHIN", "1,0,3.1,RAISED", "1,0,9.9,RAISED", "1,0,10,HIGH", "1,0,19.9,HIGH", "1,0,20,VERY_HIGH",
-			"1,0,-5,WITHIN", "1,0,-5.1,LOW", "1,2,4,WITHIN", "1,2,4.1,RAISED", "3,0,6,WITHIN", "3,0,6.1,RAISED",
-			"3,0,-6,WITHIN", "3,0,-6.1,LOW", "5,0,8,WITHIN", "5,0,8.1,RAISED", "5,0,12.4,RAISED", "5,0,12.5,HIGH",
-			"5,2,8,WITHIN", "5,2,8.1,RAISED", "9,0,14.9,RAISED", "9,0,15,HIGH", "9,0,20,VERY_HIGH" })
-	void flagsADeviation(double spread, double step, double dev, RhrFlag flag) {
-		Deviation deviation = Deviation.of(50 + dev, new RhrBaseline(14, 50, spread), step, RULES.flags());
+	@CsvSource({ "1,4,3.9,WITHIN", "1,4,4,RAISED", "1,4,9.9,RAISED", "1,4,10,HIGH", "1,4,19.9,HIGH", "1,4,20,VERY_HIGH",
+			"1,4,-5,WITHIN", "1,4,-5.1,LOW", "1,8,7.9,WITHIN", "1,8,8,RAISED", "3,5.5,5.4,WITHIN", "3,5.5,5.5,RAISED",
+			"3,4,-6,WITHIN", "3,4,-6.1,LOW", "5,4,12.4,RAISED", "5,4,12.5,HIGH", "9,8,14.9,RAISED", "9,8,15,HIGH",
+			"9,8,20,VERY_HIGH" })
+	void flagsADeviation(double spread, double line, double dev, RhrFlag flag) {
+		Deviation deviation = Deviation.of(50 + dev, baseline(14, 50, spread, line), Posture.LYING, RULES.flags());
 		assertThat(deviation.flag()).isEqualTo(flag);
-		assertThat(deviation.isAboveBand()).isEqualTo(flag.compareTo(RhrFlag.RAISED) >= 0);
+		assertThat(deviation.line()).isEqualTo(line);
 	}
 
-	/** k = max(3, spread), h = max(8, 3 spread), S at most 1.5 h (decision text). */
+	/** 54.1 - 50.1 is 3.9999999999999964 in binary. */
+	@Test
+	void comparesInExactDecimals() {
+		Deviation deviation = Deviation.of(54.1, baseline(14, 50.1, 1, 4), Posture.LYING, RULES.flags());
+		assertThat(deviation.dev()).isEqualTo(4);
+		assertThat(deviation.flag()).isEqualTo(RhrFlag.RAISED);
+	}
+
+	/** Adults at rest have 60 to 100 (textbook, from memory). */
 	@ParameterizedTest
-	@CsvSource({ "1,3,8", "2.5,3,8", "4,4,12" })
-	void takesSlackAndLimitFromTheSpread(double spread, double slack, double limit) {
-		assertThat(SustainedRise.slack(spread, RULES.cusum())).isEqualTo(slack);
-		assertThat(SustainedRise.limit(spread, RULES.cusum())).isEqualTo(limit);
+	@CsvSource({ "99.9,LYING,false", "100,LYING,true", "99,SITTING,false", "100,SITTING,true", "100,STANDING,false",
+			"119.9,STANDING,false", "120,STANDING,true" })
+	void findsAPulseTooFastForAnybodyAtRest(double bpm, Posture posture, boolean tooFast) {
+		assertThat(RhrFlag.isTooFast(bpm, posture, RULES.flags())).isEqualTo(tooFast);
+		RhrFlag flag = Deviation.of(bpm, baseline(14, bpm, 1, 4), posture, RULES.flags()).flag();
+		assertThat(flag).isEqualTo(tooFast ? RhrFlag.VERY_HIGH : RhrFlag.WITHIN);
 	}
 
-	@Test
-	void signalsAtTheLimitAndIsCapped() {
-		SustainedRise rise = after(SustainedRise.NONE, 7);
-		assertThat(rise).isEqualTo(new SustainedRise(4, false, 0, 0, false));
-		rise = after(rise, 7);
-		assertThat(rise.signal()).as("8 is the limit").isTrue();
-		assertThat(after(rise, 40).sum()).as("12 a morning, 1.5 h at most").isEqualTo(12);
-		assertThat(after(SustainedRise.NONE, 40).sum()).isEqualTo(9);
-		assertThat(after(SustainedRise.NONE, -9)).isEqualTo(SustainedRise.NONE);
+	private static RhrBaseline baseline(int n, double median, double spread, double line) {
+		return new RhrBaseline(n, median, spread, new Line(n, null, List.of(), null, line));
 	}
 
-	@Test
-	void endsAfterTwoReadingsRunningWithinBand() {
-		SustainedRise rise = after(after(SustainedRise.NONE, 10), 9);
-		assertThat(after(rise, 2)).isEqualTo(new SustainedRise(11, true, 1, 0, false));
-		assertThat(after(after(rise, 2), 2)).isEqualTo(SustainedRise.NONE);
-		assertThat(after(after(rise, 2), 4).inBandRunning()).isZero();
-		assertThat(after(after(rise, 2), -6).inBandRunning()).as("low is not within band").isZero();
-	}
-
-	@Test
-	void zeroesTheSumAfterThreeSilentMorningsWhileTheSignalStands() {
-		SustainedRise rise = after(after(SustainedRise.NONE, 10), 9);
-		SustainedRise two = rise.afterSilence(RULES.cusum()).afterSilence(RULES.cusum());
-		assertThat(two).isEqualTo(new SustainedRise(12, true, 0, 2, false));
-		SustainedRise three = two.afterSilence(RULES.cusum());
-		assertThat(three).isEqualTo(new SustainedRise(0, true, 0, 3, true));
-		assertThat(after(three, 0)).as("then one reading within band is enough").isEqualTo(SustainedRise.NONE);
-		assertThat(after(three, 5)).isEqualTo(new SustainedRise(2, true, 0, 0, true));
-		assertThat(after(two, 3).silent()).isZero();
-	}
-
-	private static SustainedRise after(SustainedRise rise, double dev) {
-		RhrBaseline baseline = new RhrBaseline(14, 50, 1);
-		return rise.after(Deviation.of(50 + dev, baseline, 0, RULES.flags()), 1, RULES.cusum());
+	private static RhrBaseline baseline(double[] readings) {
+		return RhrBaseline.of(readings, readings, -1, RULES);
 	}
 
 	@ParameterizedTest
@@ -113,15 +95,14 @@ class BaselineTest {
 	void refusesWhatIsNoNumber(double bad) {
 		double[] values = constant(8, 50);
 		values[3] = bad;
-		assertThatIllegalArgumentException().isThrownBy(() -> RhrBaseline.of(values, RULES.baseline()));
+		assertThatIllegalArgumentException().isThrownBy(() -> baseline(values));
 		assertThatIllegalArgumentException().isThrownBy(() -> HrvBaseline.of(values, RULES.baseline()));
 		assertThatIllegalArgumentException().isThrownBy(() -> Statistics.mean(values));
 		assertThatIllegalArgumentException().isThrownBy(() -> Statistics.mad(values));
 		assertThatIllegalArgumentException()
-			.isThrownBy(() -> Deviation.of(bad, new RhrBaseline(14, 50, 1), 0, RULES.flags()));
-		assertThatIllegalArgumentException().isThrownBy(() -> new SustainedRise(bad, false, 0, 0, false));
-		assertThatIllegalArgumentException().isThrownBy(() -> new RhrBaseline(14, bad, 1));
-		assertThatIllegalArgumentException().isThrownBy(() -> new RhrBaseline(14, 50, bad));
+			.isThrownBy(() -> Deviation.of(bad, baseline(14, 50, 1, 4), Posture.LYING, RULES.flags()));
+		assertThatIllegalArgumentException().isThrownBy(() -> baseline(14, bad, 1, 4));
+		assertThatIllegalArgumentException().isThrownBy(() -> baseline(14, 50, bad, 4));
 		assertThatIllegalArgumentException().isThrownBy(() -> new HrvBaseline(14, bad, 1));
 		assertThatIllegalArgumentException().isThrownBy(() -> new HrvBaseline(14, 4, bad));
 		assertThatIllegalArgumentException().isThrownBy(() -> new Deviation(bad, 3, -5, 10, RhrFlag.WITHIN));
@@ -132,20 +113,17 @@ class BaselineTest {
 
 	@Test
 	void takesABaselineOfOneReadingWhereTheRulesAllowIt() {
-		assertThat(new RhrBaseline(1, 50, 1).n()).isEqualTo(1);
+		assertThat(baseline(1, 50, 1, 4).n()).isEqualTo(1);
 		assertThat(new HrvBaseline(1, 4, 0.05).n()).isEqualTo(1);
 	}
 
 	@Test
 	void refusesWhatNoReadingsGive() {
-		assertThatIllegalArgumentException().isThrownBy(() -> new RhrBaseline(0, 50, 1));
-		assertThatIllegalArgumentException().isThrownBy(() -> new RhrBaseline(14, 0, 1));
-		assertThatIllegalArgumentException().isThrownBy(() -> new RhrBaseline(14, 50, 0));
+		assertThatIllegalArgumentException().isThrownBy(() -> baseline(0, 50, 1, 4));
+		assertThatIllegalArgumentException().isThrownBy(() -> baseline(14, 0, 1, 4));
+		assertThatIllegalArgumentException().isThrownBy(() -> baseline(14, 50, 0, 4));
 		assertThatIllegalArgumentException().isThrownBy(() -> new HrvBaseline(0, 4, 0.1));
 		assertThatIllegalArgumentException().isThrownBy(() -> new HrvBaseline(14, 4, 0));
-		assertThatIllegalArgumentException().isThrownBy(() -> new SustainedRise(-0.1, false, 0, 0, false));
-		assertThatIllegalArgumentException().isThrownBy(() -> new SustainedRise(0, false, -1, 0, false));
-		assertThatIllegalArgumentException().isThrownBy(() -> new SustainedRise(0, false, 0, -1, false));
 	}
 
 }

@@ -270,7 +270,7 @@ class AssessmentsTests {
 		return this.transactions.execute((status) -> this.jdbc
 			.sql("select (a.*)::text from (select athlete_id, day, rule_hash, clearance, reasons, notices, "
 					+ "holding, stage, day_in_stage, path, mark, rhr_bpm, rhr_n, rhr_baseline, rhr_spread, rhr_dev, "
-					+ "rhr_flag, rise_sum, rise_signal, next_gate, next_gate_earliest from assessment "
+					+ "rhr_flag, rhr_line, above_line, next_gate, next_gate_earliest from assessment "
 					+ "where athlete_id = ? order by day) a")
 			.param(id().value())
 			.query(String.class)

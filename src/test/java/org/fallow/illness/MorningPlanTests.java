@@ -96,8 +96,8 @@ class MorningPlanTests {
 				from unnest(?) as o (id), generate_series(1, ?) as d""", TODAY, TODAY, this.others, DAYS);
 		owner("""
 				insert into assessment (athlete_id, day, rule_hash, clearance, reasons, notices, holding, mark, rhr_n,
-					raised_for_action, rise_sum, rise_signal, hrv_n, state)
-				select id, ?::date - d, '', 'REST', '[]', '[]', false, 'NONE', 0, false, 0, false, 0, '{}'
+					above_line, hrv_n, state)
+				select id, ?::date - d, '', 'REST', '[]', '[]', false, 'NONE', 0, false, 0, '{}'
 				from unnest(?) as o (id), generate_series(1, ?) as d""", TODAY, this.others, DAYS);
 		FILLED.forEach((table) -> owner("analyze " + table));
 	}

@@ -40,9 +40,9 @@ final class HealthyShares {
 	/** What can wrongly say that something is up. */
 	enum Alarm {
 
-		RAISED_FOR_ACTION("raised for action"), SUSTAINED_RISE("sustained rise"), HIGH("High or Very high"),
-		LOW_AGAIN("Low on a second morning"), SUPPRESSED("HRV Suppressed"),
-		ANY_RHR("raised for action, sustained rise or High");
+		STARTS("above the line, by the morning itself"), ABOVE_THE_LINE("above the line, standing too"),
+		HIGH("High or Very high"), LOW_AGAIN("Low on a second morning"), SUPPRESSED("HRV Suppressed"),
+		ANY_RHR("above the line or High");
 
 		private final String words;
 
@@ -58,12 +58,12 @@ final class HealthyShares {
 			RhrEvidence rhr = day.rhr();
 			boolean high = rhr.flag() != null && rhr.flag().isHigh();
 			return switch (this) {
-				case RAISED_FOR_ACTION -> rhr.raisedForAction();
-				case SUSTAINED_RISE -> rhr.rise().signal();
+				case STARTS -> rhr.starts();
+				case ABOVE_THE_LINE -> rhr.above() != null;
 				case HIGH -> high;
 				case LOW_AGAIN -> rhr.lowAgain();
 				case SUPPRESSED -> day.hrv().flag() == HrvFlag.SUPPRESSED;
-				case ANY_RHR -> rhr.raisedForAction() || rhr.rise().signal() || high;
+				case ANY_RHR -> rhr.above() != null || high;
 			};
 		}
 

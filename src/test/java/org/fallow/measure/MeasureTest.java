@@ -52,8 +52,8 @@ class MeasureTest {
 	@Test
 	void findsMoreAlarmsInIllnessThanInHealth() {
 		List<Decided> people = Measurement.feverish(Noise.TWO_BPM, PEOPLE, SEED).stream().map(Decided::of).toList();
-		Windows ill = Windows.aroundOnset(people, 0, 7, 3, Alarm.RAISED_FOR_ACTION);
-		Windows healthy = Windows.healthy(people, 7, 3, Alarm.RAISED_FOR_ACTION);
+		Windows ill = Windows.aroundOnset(people, 0, 7, 3, Alarm.ABOVE_THE_LINE);
+		Windows healthy = Windows.healthy(people, 7, 3, Alarm.ABOVE_THE_LINE);
 		assertThat(ill.windows()).isEqualTo(PEOPLE);
 		assertThat(ill.lower()).isGreaterThan(healthy.upper());
 	}

@@ -20,7 +20,7 @@ final class MeasuredReport {
 	/** The numbers to hold, from the end of the decision text. */
 	static final double FULL = 0.88;
 
-	static final double OPEN = 0.75;
+	static final double OPEN = 0.73;
 
 	static final double WAIT_DAYS = 2;
 
@@ -28,8 +28,7 @@ final class MeasuredReport {
 
 	static final long STAGE_THREE_DAYS = 18;
 
-	private static final List<Alarm> TOLD = List.of(Alarm.RAISED_FOR_ACTION, Alarm.SUSTAINED_RISE, Alarm.HIGH,
-			Alarm.ANY_RHR);
+	private static final List<Alarm> TOLD = List.of(Alarm.STARTS, Alarm.ABOVE_THE_LINE, Alarm.HIGH, Alarm.ANY_RHR);
 
 	private final List<Measurement> measured;
 
@@ -54,7 +53,7 @@ final class MeasuredReport {
 	private void numbersToHold() {
 		heading("The numbers to hold");
 		row("Full on healthy mornings, at least 88 %", (m) -> held(m.full() >= FULL, percent(m.full())));
-		row("numbers leave the gate into Stage 1 open, at least 75 %",
+		row("numbers leave the gate into Stage 1 open, at least 73 %",
 				(m) -> held(m.returns().openAtOnce() >= OPEN, percent(m.returns().openAtOnce())));
 		row("mean wait for that gate, under 2 days",
 				(m) -> held(m.returns().meanWait() < WAIT_DAYS, decimal(m.returns().meanWait())));

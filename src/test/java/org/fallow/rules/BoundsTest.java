@@ -38,12 +38,12 @@ class BoundsTest {
 
 	@Test
 	void namesTheBoundOnTheSideItIsLooserOn() {
-		assertThat(check("/flags/bandFloor", "5.1"))
-			.containsExactly(Problem.of("/flags/bandFloor", "rules.bound.looser-high", "5.1", "5"));
+		assertThat(check("/line/margin", "1.6"))
+			.containsExactly(Problem.of("/line/margin", "rules.bound.looser-high", "1.6", "1.5"));
 		assertThat(check("/gates/untrackedMornings", "3"))
 			.containsExactly(Problem.of("/gates/untrackedMornings", "rules.bound.looser-low", "3", "4"));
-		assertThat(check("/flags/bandFloor", "0.5"))
-			.containsExactly(Problem.of("/flags/bandFloor", "rules.bound.beyond", "0.5", "1", "5"));
+		assertThat(check("/line/margin", "0.1"))
+			.containsExactly(Problem.of("/line/margin", "rules.bound.beyond", "0.1", "0.5", "1.5"));
 		assertThat(check("/gates/badFreeMornings", "2"))
 			.containsExactly(Problem.of("/gates/badFreeMornings", "rules.bound.fixed", "2", "3"));
 	}
@@ -52,7 +52,8 @@ class BoundsTest {
 	@CsvSource({ "/baseline/fewReadings, 29, /baseline/windowDays, 28",
 			"/baseline/fewReadings, 20, /baseline/fallbackReadings, 19",
 			"/baseline/provisionalFrom, 15, /baseline/establishedFrom, 14",
-			"/flags/highFloor, 10, /flags/highCeiling, 9", "/gates/quietLeast, 4, /gates/quietMornings, 3",
+			"/flags/highFloor, 10, /flags/highCeiling, 9", "/line/endsBelow, 4, /line/floor, 3",
+			"/line/pairFloor, 4, /line/floor, 3", "/flags/askFloor, 5, /flags/askCeiling, 4",
 			"/opening/coldMornings, 8, /opening/coldWithinDays, 7",
 			"/workingLevel/shutMornings, 22, /workingLevel/ofMornings, 21",
 			"/limits/shortDays, 6, /limits/illDays, 5" })
@@ -64,8 +65,7 @@ class BoundsTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "/flags/bandCeiling, /flags/highFloor, 8, 9", "/flags/highCeiling, /flags/veryHigh, 14, 15",
-			"/cusum/slackFloor, /cusum/signalFloor, 3, 4" })
+	@CsvSource({ "/line/ceiling, /flags/highFloor, 8, 9", "/flags/highCeiling, /flags/veryHigh, 14, 15" })
 	void refusesAsMuchAsTheNumberItMustStayBelow(String pointer, String other, String value, String above) {
 		assertThat(check(pointer, value, other, value))
 			.contains(Problem.of(pointer, "rules.combination.below", value, other, value));

@@ -52,13 +52,13 @@ class RuleBoundsTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "/flags/bandFloor, 5.1", "/flags/veryHigh, 20.5", "/opening/feverCelsius, 38.1",
+	@CsvSource({ "/line/floor, 4.5", "/flags/veryHigh, 20.5", "/opening/feverCelsius, 38.1",
 			"/gates/untrackedMornings, 3", "/paths/0/illDays, 0", "/paths/0/symptomFreeMornings, 0",
 			"/paths/2/symptomFreeMornings, 1", "/paths/2/stages/0/days, 6", "/paths/2/stages/2/days, 6",
 			"/paths/3/illDays, 9", "/paths/3/symptomFreeMornings, 6", "/paths/2/stages/0/effortCeiling, 3.5",
 			"/paths/2/stages/0/heartRateCeiling, 0.8", "/paths/2/stages/0/runs, 2",
 			"/paths/3/stages/0/firstRunMinutes/0, 16", "/limits/feverDays, 4", "/limits/illDays, 11",
-			"/cusum/signalFloor, 8.5", "/hrv/suppressedSds, 1.5" })
+			"/line/ceiling, 8.5", "/line/margin, 2", "/line/apartDays, 2", "/hrv/suppressedSds, 1.5" })
 	void refusesALooserValue(String pointer, String value) {
 		assertThat(RuleBounds.check(changed(pointer, value))).anySatisfy((problem) -> {
 			assertThat(problem.field()).isEqualTo(pointer);
@@ -68,24 +68,24 @@ class RuleBoundsTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "/flags/bandFloor, 2.5", "/opening/feverCelsius, 37.8", "/gates/untrackedMornings, 7",
-			"/paths/2/illDays, 4", "/paths/3/stages/2/days, 28", "/paths/2/stages/0/effortCeiling, 2",
-			"/limits/feverDays, 2", "/gates/sessionDays, 7" })
+	@CsvSource({ "/line/margin, 1", "/opening/feverCelsius, 37.8", "/gates/untrackedMornings, 7", "/paths/2/illDays, 4",
+			"/paths/3/stages/2/days, 28", "/paths/2/stages/0/effortCeiling, 2", "/limits/feverDays, 2",
+			"/gates/sessionDays, 7" })
 	void allowsAStricterValue(String pointer, String value) {
 		assertThat(RuleBounds.check(changed(pointer, value))).isEmpty();
 	}
 
 	@ParameterizedTest
 	@CsvSource({ "/paths/2/illDays, 300, rules.bound.beyond", "/opening/feverCelsius, 20, rules.bound.beyond",
-			"/flags/bandFloor, 0, rules.bound.beyond", "/flags/bandFloor, -3, rules.bound.beyond",
-			"/gates/quietMornings, 5, rules.bound.fixed", "/paths/2/stages/2/effortCeiling, 11, rules.bound.beyond" })
+			"/line/floor, 0, rules.bound.beyond", "/line/floor, -3, rules.bound.beyond",
+			"/line/days, 30, rules.bound.fixed", "/paths/2/stages/2/effortCeiling, 11, rules.bound.beyond" })
 	void refusesWhatNobodyCanMean(String pointer, String value, String code) {
 		assertThat(RuleBounds.check(changed(pointer, value))).extracting((problem) -> problem.message().code())
 			.contains(code);
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "/flags/bandFloor, 5, /flags/bandCeiling, 4", "/flags/highFloor, 7, /flags/bandCeiling, 8",
+	@CsvSource({ "/line/floor, 4, /line/ceiling, 3", "/flags/highFloor, 7, /line/ceiling, 8",
 			"/flags/highCeiling, 8, /flags/highFloor, 10", "/flags/veryHigh, 12, /flags/highCeiling, 15",
 			"/baseline/windowDays, 42, /baseline/fallbackDays, 41" })
 	void refusesCombinationsThatMakeNoSense(String one, String value, String other, String otherValue) {
@@ -134,8 +134,8 @@ class RuleBoundsTest {
 
 	@ParameterizedTest
 	@CsvSource(delimiter = ';',
-			value = { "\"bandFloor\":\"3\"; \"bandFloor\":\"three\"", "\"bandFloor\":\"3\"; \"bandFloor\":\"NaN\"",
-					"\"bandFloor\":\"3\"; \"bandFloor\":null", "\"bandFloor\":\"3\"; \"bandFlor\":\"3\"",
+			value = { "\"floor\":\"4\"; \"floor\":\"three\"", "\"floor\":\"4\"; \"floor\":\"NaN\"",
+					"\"floor\":\"4\"; \"floor\":null", "\"floor\":\"4\"; \"flor\":\"4\"",
 					"\"windowDays\":28; \"windowDays\":28.7", "\"windowDays\":28; \"windowDays\":\"many\"",
 					"\"clearance\":\"EASY_ONLY\"; \"clearance\":null",
 					"\"clearance\":\"EASY_ONLY\"; \"clearance\":\"ANYTHING\"", "\"flags\":{; \"flogs\":{" })

@@ -8,7 +8,6 @@ import java.util.Objects;
 import java.util.TreeMap;
 
 import org.fallow.baseline.Deviation;
-import org.fallow.baseline.RhrBaseline;
 import org.fallow.baseline.Statistics;
 import org.fallow.entry.MorningEntry;
 import org.fallow.illness.AssessedDay;
@@ -81,16 +80,16 @@ public record ChartData(List<String> days, String today, Lines rhr, @Nullable Li
 		return breaks;
 	}
 
+	/** From low to the line: a morning on the upper rule is raised already. */
 	private static void rhrRange(AssessedDay day, Lines lines, RuleSet rules) {
 		Double median = day.rhrBaseline();
 		Double spread = day.rhrSpread();
-		if (median == null || spread == null) {
+		Double line = day.rhrLine();
+		if (median == null || spread == null || line == null) {
 			lines.range(null, null);
 			return;
 		}
-		Deviation band = Deviation.of(median, new RhrBaseline(day.rhrReadings(), median, spread), 0, rules.flags());
-		Double tolerance = day.rhrTolerance();
-		lines.range(tenth(median + band.low()), tenth(median + ((tolerance == null) ? band.tolerance() : tolerance)));
+		lines.range(tenth(median + Deviation.low(spread, rules.flags())), tenth(median + line));
 	}
 
 	private static void hrvRange(AssessedDay day, Lines lines, RuleSet rules) {

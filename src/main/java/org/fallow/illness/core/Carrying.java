@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Objects;
 
 import org.fallow.baseline.RhrFlag;
-import org.fallow.baseline.SustainedRise;
 import org.fallow.illness.core.State.Kept;
 import org.fallow.illness.core.State.PastDeviation;
 import org.fallow.illness.core.State.PastMark;
@@ -33,15 +32,14 @@ final class Carrying {
 		}
 		marks.add(new PastMark(fold.day, fold.mark));
 		Draft open = fold.episode;
-		SustainedRise rise = fold.day.equals(fold.closedOn) ? SustainedRise.NONE : fold.rhr.rise();
-		return new State(fold.day, rise, deviations(fold), kept(fold), marks,
+		return new State(fold.day, fold.rhr.above(), deviations(fold), kept(fold), tooFastOn(fold), marks,
 				verdict.ownRest() ? fold.day : fold.before.restOn(), (open == null) ? null : open.toEpisode(),
 				fold.holds, since(fold.out, fold.day), fold.afterClose, fold.closedOn, fold.withdrawnAt);
 	}
 
-	/** As many as the rules look back over for a second raised morning. */
+	/** As many as the rules look back over for the reading before. */
 	private static List<PastDeviation> deviations(DayFold fold) {
-		int days = Math.max(NEAR_DAYS, fold.rules.flags().actionDays());
+		int days = fold.rules.line().apartDays();
 		List<PastDeviation> deviations = new ArrayList<>();
 		for (PastDeviation past : fold.rhr.before()) {
 			if (fold.day.toEpochDay() - past.day().toEpochDay() < days) {
@@ -49,9 +47,8 @@ final class Carrying {
 			}
 		}
 		Double dev = fold.rhr.dev();
-		Double tolerance = fold.rhr.tolerance();
-		if (dev != null && tolerance != null) {
-			deviations.add(new PastDeviation(fold.day, dev, tolerance));
+		if (dev != null) {
+			deviations.add(new PastDeviation(fold.day, dev, Objects.requireNonNull(fold.rhr.series()), false));
 		}
 		return deviations;
 	}
@@ -63,13 +60,20 @@ final class Carrying {
 
 	private static @Nullable Kept kept(DayFold fold) {
 		RhrFlag flag = fold.rhr.flag();
-		if (flag != null) {
-			return new Kept(fold.day, flag, fold.rhr.raisedForAction(), fold.rhr.lowAgain(),
-					Objects.requireNonNull(fold.rhr.series()));
+		if (flag != null && fold.rhr.dev() != null) {
+			return new Kept(fold.day, flag, fold.rhr.lowAgain(), Objects.requireNonNull(fold.rhr.series()));
 		}
 		boolean dropped = fold.episode != null && fold.episode.symptomsOnly
 				&& !fold.known.fresh(IllnessEvent.SymptomsOnly.class).isEmpty();
 		return dropped ? null : fold.before.kept();
+	}
+
+	/** Too fast without a baseline: until a lower reading, whatever its series. */
+	private static @Nullable LocalDate tooFastOn(DayFold fold) {
+		if (fold.rhr.reading() == null) {
+			return fold.before.tooFastOn();
+		}
+		return (fold.rhr.dev() == null && fold.rhr.flag() == RhrFlag.VERY_HIGH) ? fold.day : null;
 	}
 
 }

@@ -119,7 +119,7 @@ final class Gates {
 	}
 
 	private void quiet() {
-		String required = Decimals.tenths(this.fold.rhr.tolerance());
+		String required = Decimals.tenths(Marking.quietBelow(this.fold));
 		if (!this.episode.tracksNow()) {
 			add(Criterion.notApplicable("quiet", required));
 			return;

@@ -21,13 +21,13 @@ public record Held(LocalDate asOf, @Nullable Series series, @Nullable RhrBaselin
 		@Nullable HrvBaseline hrv, @Nullable Working working) {
 
 	/**
-	 * What mornings are held against: the working level with the baseline's own spread,
-	 * or the baseline.
+	 * What mornings are held against: the working level with the baseline's own spread
+	 * and line, or the baseline.
 	 * @return absent without a baseline
 	 */
 	@Nullable RhrBaseline level() {
 		return (this.rhr == null || this.working == null) ? this.rhr
-				: new RhrBaseline(this.rhr.n(), this.working.bpm(), this.rhr.spread());
+				: new RhrBaseline(this.rhr.n(), this.working.bpm(), this.rhr.spread(), this.rhr.line());
 	}
 
 	/**

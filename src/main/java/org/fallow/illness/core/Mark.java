@@ -7,7 +7,7 @@ public enum Mark {
 
 	/** Entered, no illness symptom, and quiet where resting heart rate is tracked. */
 	GOOD,
-	/** An illness symptom, or a resting heart rate that is high or raised for action. */
+	/** An illness symptom, or a resting heart rate that is high or above the line. */
 	BAD,
 	/** Entered, and neither good nor bad: the day does not count. */
 	NEITHER,

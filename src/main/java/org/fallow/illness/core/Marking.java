@@ -4,11 +4,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.fallow.baseline.Line;
 import org.fallow.baseline.RhrFlag;
-import org.fallow.baseline.Statistics;
 import org.fallow.entry.MorningEntry;
-import org.fallow.illness.core.State.PastDeviation;
 import org.fallow.illness.core.State.PastMark;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a morning is for the return: good, bad or neither.
@@ -28,9 +28,8 @@ final class Marking {
 		RhrFlag flag = fold.rhr.flag();
 		RhrFlag kept = fold.rhr.keptFlag();
 		boolean high = (flag != null && flag.isHigh()) || (kept != null && kept.isHigh());
-		boolean raised = fold.rhr.raisedForAction() || fold.rhr.keptRaised();
 		boolean reported = fold.episode != null && fold.isReported(fold.day);
-		if (fold.sickness(morning).isSick() || reported || high || raised) {
+		if (fold.sickness(morning).isSick() || reported || high || fold.rhr.starts()) {
 			return Mark.BAD;
 		}
 		boolean tracked = fold.episode != null && fold.episode.tracksNow();
@@ -39,7 +38,7 @@ final class Marking {
 
 	/**
 	 * Marks as decided, but bad where a symptom of that morning, or a reading that is
-	 * high or raised for action, came in late.
+	 * high or above the line, came in late.
 	 */
 	static List<PastMark> past(DayFold fold, Numbers numbers) {
 		List<PastMark> result = new ArrayList<>(PAST_MORNINGS + 1);
@@ -70,23 +69,24 @@ final class Marking {
 		return result;
 	}
 
-	/** A reading today, neither low nor high, within T by itself or by the median. */
+	/**
+	 * A reading today, not above the line, neither low nor high, and below what is quiet
+	 * for this athlete.
+	 */
 	static boolean isQuiet(DayFold fold) {
 		Double dev = fold.rhr.dev();
-		Double tolerance = fold.rhr.tolerance();
+		Double below = quietBelow(fold);
 		RhrFlag flag = fold.rhr.flag();
-		if (dev == null || tolerance == null || flag == null || flag == RhrFlag.LOW || flag.isHigh()) {
-			return false;
-		}
-		if (dev <= tolerance) {
-			return true;
-		}
-		LocalDate from = fold.day.minusDays(fold.rules.gates().quietMornings() - 1L);
-		List<Double> last = new ArrayList<>(
-				fold.rhr.before().stream().filter((d) -> !d.day().isBefore(from)).map(PastDeviation::dev).toList());
-		last.add(dev);
-		return last.size() >= fold.rules.gates().quietLeast()
-				&& Statistics.median(last.stream().mapToDouble(Double::doubleValue).toArray()) <= tolerance;
+		return dev != null && below != null && flag != null && flag != RhrFlag.LOW && !flag.isHigh()
+				&& fold.rhr.above() == null && dev < below;
+	}
+
+	/** The deviation a quiet morning is below, bpm; null without a baseline. */
+	static @Nullable Double quietBelow(DayFold fold) {
+		Line line = fold.rhr.line();
+		Double spread = fold.rhr.spread();
+		return (line == null || spread == null) ? null
+				: Double.valueOf(Line.quietBelow(line.n(), spread, line.bpm(), fold.rules));
 	}
 
 }

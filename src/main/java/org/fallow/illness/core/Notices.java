@@ -3,6 +3,7 @@ package org.fallow.illness.core;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.fallow.baseline.Line;
 import org.fallow.baseline.RhrFlag;
 import org.fallow.entry.MorningEntry;
 import org.fallow.rules.PathName;
@@ -33,7 +34,10 @@ final class Notices {
 	private static void numbers(DayFold fold, List<Message> notices) {
 		RhrFlag flag = fold.rhr.flag();
 		MorningEntry entry = fold.entry;
-		add(notices, flag != null && flag.isHigh() && entry != null && !fold.sickness(entry).isSick(), "ask-symptoms");
+		add(notices, asks(fold) && entry != null && !fold.sickness(entry).isSick(), "ask-symptoms");
+		boolean again = fold.rhr.tooFastBefore() != null
+				|| (fold.rhr.last() != null && fold.rhr.last().flag() == RhrFlag.VERY_HIGH);
+		add(notices, flag == RhrFlag.VERY_HIGH && again, "clinician-very-high");
 		add(notices, flag == RhrFlag.LOW, "low");
 		if (fold.rhr.provisional()) {
 			notices.add(Message.of("advised.provisional", fold.rhr.n()));
@@ -45,6 +49,24 @@ final class Notices {
 		if (working != null) {
 			notices.add(Message.of("advised.working-level", working.since()));
 		}
+	}
+
+	/**
+	 * Whether today's reading is asked about: among the athlete's own higher mornings,
+	 * above the line or high, or without a baseline a quick one. It decides nothing.
+	 */
+	private static boolean asks(DayFold fold) {
+		RhrEvidence rhr = fold.rhr;
+		RuleSet.Flags rules = fold.rules.flags();
+		Double reading = rhr.reading();
+		Double dev = rhr.dev();
+		Line line = rhr.line();
+		if (reading == null || dev == null || line == null) {
+			return reading != null && reading >= rules.askBpm();
+		}
+		double from = (line.upper() == null) ? rules.askCeiling()
+				: Math.min(rules.askCeiling(), Math.max(rules.askFloor(), line.upper()));
+		return dev >= from || rhr.starts() || rhr.above() != null || (rhr.flag() != null && rhr.flag().isHigh());
 	}
 
 	private static void episode(DayFold fold, Draft episode, @Nullable LevelOffer level, List<Message> notices) {

@@ -11,15 +11,15 @@ import org.fallow.baseline.RhrBaseline;
 import org.fallow.baseline.RhrFlag;
 import org.fallow.baseline.Series;
 import org.fallow.baseline.Statistics;
-import org.fallow.baseline.SustainedRise;
 import org.fallow.entry.MorningEntry;
+import org.fallow.entry.Posture;
 import org.fallow.illness.core.State.Kept;
 import org.fallow.illness.core.State.PastDeviation;
 import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A day's numbers: baselines, deviation, flags, sustained rise, heart-rate variability.
+ * A day's numbers: baselines, deviation, flags, the line, heart-rate variability.
  */
 final class Numbers {
 
@@ -52,27 +52,40 @@ final class Numbers {
 		Held held = (series == null) ? null : heldInForce(series, this.day);
 		Deviation deviation = deviation(this.day);
 		List<PastDeviation> past = past();
-		boolean raised = deviation != null && isRaisedForAction(deviation, past, this.day);
-		SustainedRise start = riseBefore();
-		SustainedRise rise = (deviation != null && baseline != null)
-				? start.after(deviation, baseline.spread(), this.rules.cusum())
-				: start.afterSilence(this.rules.cusum());
-		Kept kept = (deviation == null && !isSymptomsOnly()) ? this.before.kept() : null;
-		boolean keeps = kept != null && apart(kept.day()) <= this.rules.flags().keptMornings();
+		boolean starts = starts(this.day, deviation, past) && !isSymptomsOnly();
+		boolean tooFast = isTooFast(this.day);
+		LeftOut left = leftOut(deviation, reading);
 		int n = (baseline != null) ? baseline.n() : readings(series);
 		return new RhrEvidence(series, reading, n, (baseline == null) ? null : baseline.median(),
 				(baseline == null) ? null : baseline.spread(),
 				baseline != null && baseline.isProvisional(this.rules.baseline()), heldAsOf(held),
-				(deviation == null) ? null : deviation.dev(), (deviation == null) ? null : deviation.tolerance(),
+				(baseline == null) ? null : baseline.line(), (deviation == null) ? null : deviation.dev(),
 				(deviation == null) ? null : deviation.low(), (deviation == null) ? null : deviation.high(),
-				(deviation == null) ? null : deviation.flag(), raised, past,
-				(baseline == null) ? null : SustainedRise.slack(baseline.spread(), this.rules.cusum()),
-				(baseline == null) ? null : SustainedRise.limit(baseline.spread(), this.rules.cusum()), start, rise,
-				this.before.kept(), (keeps && kept != null) ? kept.flag() : null,
-				keeps && kept != null && kept.raisedForAction(), keeps && kept != null && kept.lowAgain(),
-				leftOutSince(kept), !keeps && isLeftOut(deviation, kept), deviation != null && isLowAgain(deviation),
-				hasDrifted(series), (held == null) ? null : held.working(),
+				(deviation != null) ? deviation.flag() : tooFast ? RhrFlag.VERY_HIGH : null, starts, past,
+				this.before.above(), above(starts, deviation), this.before.kept(), this.before.tooFastOn(), left.flag(),
+				left.low(), left.from(), left.tooLong(), deviation != null && isLowAgain(deviation), hasDrifted(series),
+				(held == null) ? null : held.working(),
 				(held == null || held.rhr() == null) ? null : held.rhr().median());
+	}
+
+	/** What a reading that is left out keeps; one too fast is kept with no baseline. */
+	private LeftOut leftOut(@Nullable Deviation deviation, @Nullable Double reading) {
+		LocalDate fast = this.before.tooFastOn();
+		if (reading == null && fast != null) {
+			return new LeftOut(isKept(fast) ? RhrFlag.VERY_HIGH : null, false, fast, !isKept(fast));
+		}
+		Kept kept = (deviation == null && !isSymptomsOnly()) ? this.before.kept() : null;
+		if (kept != null && isKept(kept.day())) {
+			return new LeftOut(kept.flag(), kept.lowAgain(), leftOutSince(kept), false);
+		}
+		return new LeftOut(null, false, leftOutSince(kept), isLeftOut(deviation, kept));
+	}
+
+	private record LeftOut(@Nullable RhrFlag flag, boolean low, @Nullable LocalDate from, boolean tooLong) {
+	}
+
+	private boolean isKept(LocalDate from) {
+		return apart(from) <= this.rules.flags().keptMornings();
 	}
 
 	private @Nullable Series seriesInUse(@Nullable MorningEntry entry, @Nullable Double reading) {
@@ -139,8 +152,7 @@ final class Numbers {
 			return null;
 		}
 		RhrBaseline baseline = baseline(series, date, reading);
-		return (baseline == null) ? null
-				: Deviation.of(reading, baseline, series.method().stepBpm(), this.rules.flags());
+		return (baseline == null) ? null : Deviation.of(reading, baseline, series.posture(), this.rules.flags());
 	}
 
 	/**
@@ -148,7 +160,7 @@ final class Numbers {
 	 * fact recorded today speaks of.
 	 */
 	private List<PastDeviation> past() {
-		int lookBack = Math.max(this.rules.flags().actionDays(), this.rules.gates().quietMornings() - 1);
+		int lookBack = this.rules.line().apartDays();
 		if (!this.known.hasLate(this.day)) {
 			return since(this.before.deviations(), lookBack);
 		}
@@ -174,7 +186,11 @@ final class Numbers {
 
 	private @Nullable PastDeviation recomputed(LocalDate date) {
 		Deviation deviation = deviation(date);
-		return (deviation == null) ? null : new PastDeviation(date, deviation.dev(), deviation.tolerance());
+		MorningEntry entry = this.known.morning(date);
+		Series series = (entry == null) ? null : this.windows.series(entry);
+		PastDeviation then = carried(date);
+		return (deviation == null || series == null) ? null
+				: new PastDeviation(date, deviation.dev(), series, then == null || then.late());
 	}
 
 	private @Nullable PastDeviation carried(LocalDate date) {
@@ -188,35 +204,49 @@ final class Numbers {
 
 	/** Whether an earlier morning's reading, as it is known now, makes it a bad one. */
 	boolean isBad(LocalDate date, List<PastDeviation> past) {
-		Deviation then = deviation(date);
-		List<PastDeviation> earlier = past.stream().filter((d) -> d.day().isBefore(date)).toList();
-		return then != null && (then.flag().isHigh() || isRaisedForAction(then, earlier, date));
+		return isTooFast(date) || starts(date, deviation(date), past);
 	}
 
-	private boolean isRaisedForAction(Deviation today, List<PastDeviation> past, LocalDate date) {
-		if (!today.isAboveBand()) {
-			return false;
+	private boolean starts(LocalDate date, @Nullable Deviation deviation, List<PastDeviation> past) {
+		MorningEntry entry = this.known.morning(date);
+		Series series = (entry == null) ? null : this.windows.series(entry);
+		return deviation != null && series != null
+				&& AboveTheLine.starts(deviation, series, past, date, this.rules.line());
+	}
+
+	/** Whether a morning's reading is too fast for anybody at rest, baseline or none. */
+	private boolean isTooFast(LocalDate date) {
+		MorningEntry entry = this.known.morning(date);
+		Double reading = (entry == null) ? null : Morning.usableRhr(entry);
+		Posture posture = (entry == null) ? null : entry.posture();
+		return reading != null && posture != null && RhrFlag.isTooFast(reading, posture, this.rules.flags());
+	}
+
+	/** Since when it stands above the line after today; null if it does not. */
+	private @Nullable LocalDate above(boolean starts, @Nullable Deviation deviation) {
+		LocalDate since = this.before.above();
+		if (isSymptomsOnly() || (this.episode != null && !this.episode.tracked)) {
+			return null;
 		}
-		if (today.dev() > this.rules.flags().actionFactor() * today.tolerance()) {
-			return true;
+		if (starts) {
+			return (since == null) ? this.day : since;
 		}
-		for (PastDeviation d : past) {
-			if (d.dev() > d.tolerance()
-					&& date.toEpochDay() - d.day().toEpochDay() <= this.rules.flags().actionDays()) {
-				return true;
-			}
+		if (since == null || deviation == null) {
+			return (since != null && hasAnyBaseline()) ? since : null;
 		}
-		return false;
+		return (deviation.dev() < this.rules.line().endsBelow()) ? null : since;
+	}
+
+	private boolean hasAnyBaseline() {
+		return this.episode != null || this.windows.hasRhrBaseline(this.day)
+				|| (this.before.afterClose() != null && this.before.afterClose().series() != null
+						&& heldInForce(this.before.afterClose().series(), this.day) != null);
 	}
 
 	private boolean isLowAgain(Deviation today) {
 		Kept last = this.before.kept();
 		return today.flag() == RhrFlag.LOW && last != null && last.flag() == RhrFlag.LOW
 				&& apart(last.day()) <= this.rules.flags().lowApartDays();
-	}
-
-	private SustainedRise riseBefore() {
-		return this.before.rise();
 	}
 
 	private boolean isSymptomsOnly() {

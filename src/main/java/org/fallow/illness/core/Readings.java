@@ -38,6 +38,18 @@ final class Readings {
 
 	/** Resting heart rates, or ln RMSSD, of a series; without the days out. */
 	Column of(Kind kind, Series series, List<DayRange> daysOut, RuleSet ruleSet) {
+		bringUpToDate(daysOut, ruleSet);
+		return column(kind, series, ruleSet);
+	}
+
+	/** Whether any series has a resting heart rate baseline of a day. */
+	boolean hasRhrBaseline(int day, List<DayRange> daysOut, RuleSet ruleSet) {
+		bringUpToDate(daysOut, ruleSet);
+		return this.columns.stream()
+			.anyMatch((named) -> named.kind() == Kind.RHR && named.column().rhrBaseline(day) != null);
+	}
+
+	private void bringUpToDate(List<DayRange> daysOut, RuleSet ruleSet) {
 		if (this.stamp != this.known.stamp() || this.rules != ruleSet || !this.out.equals(daysOut)) {
 			this.columns.clear();
 			this.taken = 0;
@@ -46,7 +58,6 @@ final class Readings {
 			this.out = List.copyOf(daysOut);
 		}
 		takeNewOnes(ruleSet);
-		return column(kind, series, ruleSet);
 	}
 
 	private Column column(Kind kind, Series series, RuleSet ruleSet) {
@@ -55,7 +66,7 @@ final class Readings {
 				return named.column();
 			}
 		}
-		Column column = new Column(ruleSet.baseline());
+		Column column = new Column(ruleSet);
 		this.columns.add(new Named(kind, series, column));
 		return column;
 	}
@@ -68,6 +79,9 @@ final class Readings {
 			if (series != null && !isOut(morning.effective(), ruleSet)) {
 				take(Kind.RHR, series, morning, ruleSet);
 				take(Kind.LN_RMSSD, series, morning, ruleSet);
+			}
+			else if (series != null && morning.rhr() != null) {
+				column(Kind.RHR, series, ruleSet).passOver((int) morning.day().toEpochDay());
 			}
 		}
 	}

@@ -3,9 +3,9 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.List;
 
+import org.fallow.baseline.Line;
 import org.fallow.baseline.RhrFlag;
 import org.fallow.baseline.Series;
-import org.fallow.baseline.SustainedRise;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,20 +19,22 @@ import org.jspecify.annotations.Nullable;
  * @param spread spread, bpm
  * @param provisional whether the baseline rests on few readings
  * @param heldAsOf the day of which the baseline is, where it is held
+ * @param line the baseline's line, with the readings it came from
  * @param dev deviation, bpm
- * @param tolerance T, bpm
  * @param low limit of low, bpm
  * @param high limit of high, bpm
- * @param flag the day's flag
- * @param raisedForAction whether it is raised for action
- * @param before the earlier deviations used, oldest first
- * @param slack k of the sustained rise, bpm
- * @param limit h of the sustained rise, bpm
- * @param riseBefore the sustained rise before the day
- * @param rise the sustained rise after it
+ * @param flag the day's flag; without a baseline only very high, where the reading is too
+ * fast for anybody at rest
+ * @param starts whether the day's reading alone or with the one before is above the line,
+ * standing already or not
+ * @param before the earlier deviations looked at for the reading before, oldest first
+ * @param aboveBefore since when it stood above the line before the day; absent if it did
+ * not
+ * @param above since when it stands after it; absent if it does not
  * @param last the latest morning before with a deviation; absent before the first
+ * @param tooFastBefore the latest morning before whose reading was too fast, without a
+ * baseline; absent if a lower one came since
  * @param keptFlag flag kept because the reading was left out
- * @param keptRaised whether raised for action is kept
  * @param keptLow whether a second low morning is kept
  * @param keptFrom the day it is kept from
  * @param leftOut whether the reading has been left out for too long
@@ -42,10 +44,24 @@ import org.jspecify.annotations.Nullable;
  * @param own the held baseline's own median, bpm; absent where none is held
  */
 public record RhrEvidence(@Nullable Series series, @Nullable Double reading, int n, @Nullable Double baseline,
-		@Nullable Double spread, boolean provisional, @Nullable LocalDate heldAsOf, @Nullable Double dev,
-		@Nullable Double tolerance, @Nullable Double low, @Nullable Double high, @Nullable RhrFlag flag,
-		boolean raisedForAction, List<State.PastDeviation> before, @Nullable Double slack, @Nullable Double limit,
-		SustainedRise riseBefore, SustainedRise rise, State.@Nullable Kept last, @Nullable RhrFlag keptFlag,
-		boolean keptRaised, boolean keptLow, @Nullable LocalDate keptFrom, boolean leftOut, boolean lowAgain,
-		boolean drift, @Nullable Working working, @Nullable Double own) {
+		@Nullable Double spread, boolean provisional, @Nullable LocalDate heldAsOf, @Nullable Line line,
+		@Nullable Double dev, @Nullable Double low, @Nullable Double high, @Nullable RhrFlag flag, boolean starts,
+		List<State.PastDeviation> before, @Nullable LocalDate aboveBefore, @Nullable LocalDate above,
+		State.@Nullable Kept last, @Nullable LocalDate tooFastBefore, @Nullable RhrFlag keptFlag, boolean keptLow,
+		@Nullable LocalDate keptFrom, boolean leftOut, boolean lowAgain, boolean drift, @Nullable Working working,
+		@Nullable Double own) {
+
+	/** Copies the list. */
+	public RhrEvidence {
+		before = List.copyOf(before);
+	}
+
+	/**
+	 * L of the day's reading.
+	 * @return bpm above the baseline; absent without a deviation
+	 */
+	public @Nullable Double lineBpm() {
+		return (this.dev == null || this.line == null) ? null : Double.valueOf(this.line.bpm());
+	}
+
 }

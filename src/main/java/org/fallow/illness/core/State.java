@@ -6,7 +6,6 @@ import java.util.List;
 
 import org.fallow.baseline.RhrFlag;
 import org.fallow.baseline.Series;
-import org.fallow.baseline.SustainedRise;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,9 +13,11 @@ import org.jspecify.annotations.Nullable;
  * stored with each day's assessment, so that the fold can go on from any day.
  *
  * @param day the day it stands after
- * @param rise the sustained rise
+ * @param above since when it stands above the line; absent if it does not
  * @param deviations deviations of the last mornings that had one, oldest first
  * @param kept the latest morning with a deviation; absent before the first
+ * @param tooFastOn the latest morning whose reading was too fast for anybody at rest,
+ * without a baseline to hold it against; absent once a lower one came
  * @param marks marks of the last mornings, oldest first
  * @param restOn latest day whose clearance was Rest on its own account; absent if none
  * @param episode the open episode; absent if none
@@ -27,9 +28,10 @@ import org.jspecify.annotations.Nullable;
  * @param withdrawnAt instant of the latest withdrawal: facts recorded up to it open
  * nothing again; absent if none
  */
-public record State(LocalDate day, SustainedRise rise, List<PastDeviation> deviations, @Nullable Kept kept,
-		List<PastMark> marks, @Nullable LocalDate restOn, @Nullable Episode episode, List<HoldState> holds,
-		List<DayRange> out, @Nullable Held afterClose, @Nullable LocalDate closedOn, @Nullable Instant withdrawnAt) {
+public record State(LocalDate day, @Nullable LocalDate above, List<PastDeviation> deviations, @Nullable Kept kept,
+		@Nullable LocalDate tooFastOn, List<PastMark> marks, @Nullable LocalDate restOn, @Nullable Episode episode,
+		List<HoldState> holds, List<DayRange> out, @Nullable Held afterClose, @Nullable LocalDate closedOn,
+		@Nullable Instant withdrawnAt) {
 
 	private static final int LOOK_BACK_DAYS = 200;
 
@@ -49,8 +51,8 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 	 * @return an empty state
 	 */
 	public static State before(LocalDate day) {
-		return new State(day.minusDays(1), SustainedRise.NONE, List.of(), null, List.of(), null, null, List.of(),
-				List.of(), null, null, null);
+		return new State(day.minusDays(1), null, List.of(), null, null, List.of(), null, null, List.of(), List.of(),
+				null, null, null);
 	}
 
 	/**
@@ -72,18 +74,21 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 
 	/** The same with other baselines held since the last close. */
 	State holding(@Nullable Held held) {
-		return new State(this.day, this.rise, this.deviations, this.kept, this.marks, this.restOn, this.episode,
-				this.holds, this.out, held, this.closedOn, this.withdrawnAt);
+		return new State(this.day, this.above, this.deviations, this.kept, this.tooFastOn, this.marks, this.restOn,
+				this.episode, this.holds, this.out, held, this.closedOn, this.withdrawnAt);
 	}
 
 	/**
 	 * A past morning's deviation.
 	 *
 	 * @param day the morning
-	 * @param dev deviation, bpm
-	 * @param tolerance its T, bpm
+	 * @param dev deviation as decided on the day, bpm; as known now where the morning was
+	 * entered or corrected since
+	 * @param series its series
+	 * @param late whether the reading was entered after its day: such a one may help to
+	 * start, and never comes between
 	 */
-	public record PastDeviation(LocalDate day, double dev, double tolerance) {
+	public record PastDeviation(LocalDate day, double dev, Series series, boolean late) {
 	}
 
 	/**
@@ -100,11 +105,10 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 	 *
 	 * @param day the morning
 	 * @param flag its flag
-	 * @param raisedForAction whether it was raised for action
 	 * @param lowAgain whether it was the second low morning
 	 * @param series its series
 	 */
-	public record Kept(LocalDate day, RhrFlag flag, boolean raisedForAction, boolean lowAgain, Series series) {
+	public record Kept(LocalDate day, RhrFlag flag, boolean lowAgain, Series series) {
 	}
 
 }

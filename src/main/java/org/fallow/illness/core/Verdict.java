@@ -1,6 +1,7 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -107,22 +108,42 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		RhrEvidence rhr = fold.rhr;
 		RhrFlag flag = rhr.flag();
 		if (flag != null && flag.isHigh()) {
-			row(rows, Clearance.REST, (flag == RhrFlag.HIGH) ? "reason.rhr-high" : "reason.rhr-very-high",
-					Decimals.tenths(rhr.dev()));
-		}
-		else if (rhr.raisedForAction()) {
-			row(rows, Clearance.EASY_ONLY, "reason.rhr-raised", Decimals.tenths(rhr.dev()),
-					Decimals.tenths(rhr.tolerance()));
+			high(rhr, flag, rows);
 		}
 		if (rhr.lowAgain()) {
 			row(rows, Clearance.EASY_ONLY, "reason.rhr-low-again", Decimals.tenths(rhr.dev()));
 		}
 		kept(rhr, rows, entered);
-		if (rhr.rise().signal()) {
-			row(rows, Clearance.EASY_ONLY, "reason.sustained-rise");
-		}
+		aboveTheLine(rhr, Decimals.tenths(fold.rules.line().endsBelow()), rows);
 		if (fold.hrv.flag() == HrvFlag.SUPPRESSED) {
 			row(rows, Clearance.EASY_ONLY, "reason.hrv-suppressed");
+		}
+	}
+
+	private static void high(RhrEvidence rhr, RhrFlag flag, List<Row> rows) {
+		Double dev = rhr.dev();
+		if (dev == null || (flag == RhrFlag.VERY_HIGH && rhr.high() != null && dev < rhr.high())) {
+			row(rows, Clearance.REST, "reason.rhr-too-fast", Decimals.tenths(rhr.reading()));
+		}
+		else {
+			row(rows, Clearance.REST, (flag == RhrFlag.HIGH) ? "reason.rhr-high" : "reason.rhr-very-high",
+					Decimals.tenths(dev));
+		}
+	}
+
+	/** What a high morning starts is told by it; from the next one on it stands. */
+	private static void aboveTheLine(RhrEvidence rhr, String endsBelow, List<Row> rows) {
+		LocalDate above = rhr.above();
+		RhrFlag flag = rhr.flag();
+		if (above == null) {
+			return;
+		}
+		if (rhr.starts() && (flag == null || !flag.isHigh())) {
+			row(rows, Clearance.EASY_ONLY, "reason.above-the-line", Decimals.tenths(rhr.dev()),
+					Decimals.tenths(rhr.lineBpm()), endsBelow);
+		}
+		else if (rhr.aboveBefore() != null) {
+			row(rows, Clearance.EASY_ONLY, "reason.above-the-line-stands", above, endsBelow);
 		}
 	}
 
@@ -135,9 +156,6 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		if (kept != null && rhr.keptFrom() != null) {
 			if (kept.isHigh()) {
 				rows.add(new Row(Clearance.REST, Message.of("reason.rhr-high-kept", rhr.keptFrom()), entered));
-			}
-			else if (rhr.keptRaised()) {
-				row(rows, Clearance.EASY_ONLY, "reason.rhr-raised-kept", rhr.keptFrom());
 			}
 			else if (rhr.keptLow()) {
 				row(rows, Clearance.EASY_ONLY, "reason.rhr-low-kept", rhr.keptFrom());

@@ -66,6 +66,11 @@ record Windows(Known known, List<DayRange> out, RuleSet rules) {
 		return (series == null) ? null : column(Kind.RHR, series).rhrBaseline((int) day.toEpochDay());
 	}
 
+	/** Whether any series has a baseline of a day, held ones apart. */
+	boolean hasRhrBaseline(LocalDate day) {
+		return this.known.readings().hasRhrBaseline((int) day.toEpochDay(), this.out, this.rules);
+	}
+
 	/** How many resting heart rates the baseline of a day rests on, or would. */
 	int rhrReadings(LocalDate day, Series series) {
 		return column(Kind.RHR, series).readings((int) day.toEpochDay());

@@ -291,8 +291,8 @@ class WorklistTest {
 			.add(new AssessedDay(ANN, TODAY.minusDays(daysAgo), clearance, List.of(Message.of("reason." + clearance)),
 					List.of(notices).stream().map((code) -> Message.of(code)).toList(), clearance == Clearance.REFER,
 					stage, (stage == null) ? null : 1, (stage == null) ? null : PathName.THREE_WEEK,
-					org.fallow.illness.core.Mark.NONE, null, 0, null, null, null, null, null, false, 0, false, 0, null,
-					null, null, null, null, null, "hash"));
+					org.fallow.illness.core.Mark.NONE, null, 0, null, null, null, null, null, false, 0, null, null,
+					null, null, null, null, "hash"));
 	}
 
 }

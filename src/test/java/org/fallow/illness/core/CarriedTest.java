@@ -173,7 +173,7 @@ class CarriedTest {
 		story.well(8).late(0, 8, (e) -> e.rhr(52.0));
 		assertThat(story.on(7).rhr().dev()).isZero();
 		assertThat(story.on(8).rhr().before())
-			.containsExactly(new State.PastDeviation(Story.day(7), 0, story.on(7).rhr().tolerance()));
+			.containsExactly(new State.PastDeviation(Story.day(7), 0, story.on(7).rhr().series(), false));
 	}
 
 	@Test
@@ -222,11 +222,11 @@ class CarriedTest {
 	@Test
 	void seesARaisedMorningOfTheDayBeforeYesterday() {
 		Story story = Story.ofAKnownAthlete().rhr(0, 54).well(1).rhr(2, 54);
-		assertThat(story.on(2).rhr().raisedForAction()).isTrue();
+		assertThat(story.on(2).rhr().starts()).isTrue();
 		Story three = Story.ofAKnownAthlete().rhr(0, 54).well(1, 2).rhr(3, 54);
-		assertThat(three.on(3).rhr().raisedForAction()).isFalse();
+		assertThat(three.on(3).rhr().starts()).isFalse();
 		Story edge = Story.ofAKnownAthlete().rhr(0, 53).rhr(1, 54);
-		assertThat(edge.on(1).rhr().raisedForAction()).as("53 is within band").isFalse();
+		assertThat(edge.on(1).rhr().starts()).as("53 is within band").isFalse();
 	}
 
 	/** Fourteen in the window are not fewer than fourteen: no older one is taken. */
@@ -238,8 +238,8 @@ class CarriedTest {
 				new RuleSet.Baseline(b.windowDays(), b.fewReadings(), 28, b.fallbackDays(), b.provisionalFrom(),
 						b.establishedFrom(), b.marginDays(), b.leastSpreadBpm(), b.madScale(), b.leastLnSd(),
 						b.releaseReadings(), b.releaseDays(), b.driftBpm(), b.driftDays()),
-				ours.flags(), ours.cusum(), ours.hrv(), ours.opening(), ours.gates(), ours.limits(),
-				ours.workingLevel(), ours.advice(), ours.paths());
+				ours.flags(), ours.line(), ours.hrv(), ours.opening(), ours.gates(), ours.limits(), ours.workingLevel(),
+				ours.advice(), ours.paths());
 		assertThat(RuleBounds.check(rules)).isEmpty();
 		Story fourteen = Story.ofANewcomer().well(-50, -36).well(-14, -1);
 		assertThat(readings(fourteen, rules)).isEqualTo(14);

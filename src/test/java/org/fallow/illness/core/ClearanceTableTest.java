@@ -114,15 +114,15 @@ class ClearanceTableTest {
 				: (episode.stage() == 0) ? "ill" : String.valueOf(episode.stage());
 		String hrv = (day.hrv().flag() == null) ? "none" : day.hrv().flag().name().toLowerCase(Locale.ROOT);
 		return String.join(", ", day.holding() ? "standing" : "no", stage, rhr(day.rhr()),
-				day.rhr().rise().signal() ? "signal" : "no", hrv);
+				day.rhr().above() != null ? "signal" : "no", hrv);
 	}
 
 	private static String rhr(RhrEvidence rhr) {
 		if (rhr.flag() != null) {
-			return flag(rhr.flag(), rhr.raisedForAction(), rhr.lowAgain());
+			return flag(rhr.flag(), rhr.starts(), rhr.lowAgain());
 		}
 		if (rhr.keptFlag() != null) {
-			return "kept " + flag(rhr.keptFlag(), rhr.keptRaised(), rhr.keptLow());
+			return "kept " + flag(rhr.keptFlag(), false, rhr.keptLow());
 		}
 		return rhr.leftOut() ? "long" : "no baseline";
 	}

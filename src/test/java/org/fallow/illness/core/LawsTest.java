@@ -227,13 +227,13 @@ class LawsTest {
 	}
 
 	private static boolean endsTheComparison(DayAssessment day) {
-		boolean turned = day.decisions().stream().anyMatch((d) -> TURNS.contains(d.kind()));
-		return turned || (day.rhr().riseBefore().signal() && !day.rhr().rise().signal());
+		return day.decisions().stream().anyMatch((d) -> TURNS.contains(d.kind()));
 	}
 
 	private static boolean isJudgedByTheSame(DayAssessment one, DayAssessment other) {
 		return Objects.equals(one.rhr().baseline(), other.rhr().baseline())
 				&& Objects.equals(one.rhr().spread(), other.rhr().spread())
+				&& Objects.equals(one.rhr().line(), other.rhr().line())
 				&& Objects.equals(one.hrv().mean(), other.hrv().mean())
 				&& Objects.equals(one.hrv().sd(), other.hrv().sd());
 	}
@@ -274,7 +274,7 @@ class LawsTest {
 		if (rhr.flag() != null && rhr.flag().isHigh()) {
 			return Clearance.REST;
 		}
-		return (rhr.raisedForAction() || rhr.lowAgain()) ? Clearance.EASY_ONLY : Clearance.FULL_TRAINING;
+		return (rhr.above() != null || rhr.lowAgain()) ? Clearance.EASY_ONLY : Clearance.FULL_TRAINING;
 	}
 
 	/** Law 3: from the minute a hold opens until a later clearance. */

@@ -3,14 +3,16 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 
 import org.fallow.baseline.HrvFlag;
+import org.fallow.baseline.Line;
 import org.fallow.baseline.RhrFlag;
-import org.fallow.baseline.SustainedRise;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.Posture;
 import org.fallow.illness.core.DayAssessment.Decision.Kind;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.PathName;
@@ -46,7 +48,7 @@ final class Recomputed {
 	static void check(DayAssessment day, RuleSet rules) {
 		Recomputed recomputed = new Recomputed(day, rules);
 		recomputed.deviation();
-		recomputed.rise();
+		recomputed.aboveTheLine();
 		recomputed.kept();
 		recomputed.hrv();
 		recomputed.mark();
@@ -57,60 +59,98 @@ final class Recomputed {
 
 	private void deviation() {
 		RuleSet.Flags flags = this.rules.flags();
+		boolean fast = this.rhr.reading() != null && this.rhr.reading() >= tooFast();
 		if (this.rhr.dev() == null) {
-			assertThat(this.rhr.flag()).isNull();
-			assertThat(this.rhr.raisedForAction()).isFalse();
+			assertThat(this.rhr.flag()).isEqualTo(fast ? RhrFlag.VERY_HIGH : null);
+			assertThat(this.rhr.starts()).isFalse();
 			return;
 		}
 		double dev = this.rhr.reading() - this.rhr.baseline();
-		double step = this.rhr.series().method().stepBpm();
-		double tolerance = Math.min(flags.bandCeiling(),
-				Math.max(flags.bandFloor(), flags.bandSpreads() * this.rhr.spread()) + step / 2);
 		double low = -Math.max(flags.lowFloor(), flags.lowSpreads() * this.rhr.spread());
 		double high = Math.min(flags.highCeiling(),
 				Math.max(flags.highFloor(), flags.highSpreads() * this.rhr.spread()));
 		assertThat(this.rhr.dev()).isCloseTo(dev, within(1e-9));
-		assertThat(this.rhr.tolerance()).isCloseTo(tolerance, within(1e-9));
-		RhrFlag flag = (dev < low) ? RhrFlag.LOW : (dev <= tolerance) ? RhrFlag.WITHIN
-				: (dev < high) ? RhrFlag.RAISED : (dev < flags.veryHigh()) ? RhrFlag.HIGH : RhrFlag.VERY_HIGH;
+		RhrFlag flag = (fast || atLeast(dev, Math.max(high, flags.veryHigh()))) ? RhrFlag.VERY_HIGH
+				: atLeast(dev, high) ? RhrFlag.HIGH
+						: atLeast(dev, lineBpm()) ? RhrFlag.RAISED : atLeast(dev, low) ? RhrFlag.WITHIN : RhrFlag.LOW;
 		assertThat(this.rhr.flag()).isEqualTo(flag);
-		boolean second = this.rhr.before()
-			.stream()
-			.anyMatch((d) -> d.dev() > d.tolerance() && daysSince(d.day()) <= flags.actionDays());
-		assertThat(this.rhr.raisedForAction())
-			.isEqualTo(dev > tolerance && (second || dev > flags.actionFactor() * tolerance));
 		State.Kept last = this.rhr.last();
 		assertThat(this.rhr.lowAgain()).isEqualTo(flag == RhrFlag.LOW && last != null && last.flag() == RhrFlag.LOW
 				&& daysSince(last.day()) <= flags.lowApartDays());
 	}
 
-	private void rise() {
-		RuleSet.Cusum cusum = this.rules.cusum();
-		SustainedRise before = this.rhr.riseBefore();
-		SustainedRise after = this.rhr.rise();
-		if (this.rhr.dev() == null) {
-			boolean zero = before.silent() + 1 >= cusum.silentMornings();
-			assertThat(after.sum()).isEqualTo(zero ? 0 : before.sum());
-			assertThat(after.signal()).isEqualTo(before.signal());
-			return;
+	private double tooFast() {
+		return (this.rhr.series().posture() == Posture.STANDING) ? this.rules.flags().standingBpm()
+				: this.rules.flags().restingBpm();
+	}
+
+	/** In exact decimals: what differs by less than a billionth is the same. */
+	private static boolean atLeast(double one, double other) {
+		return one >= other - 1e-9;
+	}
+
+	/** L from the readings it came from; what a working level replaces is the median. */
+	private double lineBpm() {
+		Line line = this.rhr.line();
+		RuleSet.Line numbers = this.rules.line();
+		double own = (this.rhr.own() != null) ? this.rhr.own() : this.rhr.baseline();
+		int rank = (line.n() >= numbers.thirdFrom()) ? 3 : (line.n() >= numbers.secondFrom()) ? 2 : 1;
+		assertThat(line.highest()).isSortedAccordingTo(Comparator.reverseOrder());
+		assertThat(line.leftOut() != null && line.n() >= numbers.secondFrom()).isFalse();
+		double expected = numbers.ceiling();
+		if (line.highest().size() == rank) {
+			double upper = line.highest().get(rank - 1) - own;
+			assertThat(line.upper()).isCloseTo(upper, within(1e-9));
+			double above = Math.min(numbers.ceiling(), Math.max(numbers.floor(), upper + numbers.margin()));
+			expected = (line.n() < numbers.leastReadings()) ? numbers.ceiling() : above;
 		}
-		double k = Math.max(cusum.slackFloor(), this.rhr.spread());
-		double h = Math.max(cusum.signalFloor(), cusum.signalSpreads() * this.rhr.spread());
-		assertThat(this.rhr.slack()).isEqualTo(k);
-		assertThat(this.rhr.limit()).isEqualTo(h);
-		double sum = Math.min(cusum.sumCap() * h,
-				Math.max(0, before.sum() + Math.min(this.rhr.dev(), cusum.deviationCap()) - k));
-		int running = (this.rhr.flag() == RhrFlag.WITHIN) ? before.inBandRunning() + 1 : 0;
-		boolean ends = before.signal() && running >= (before.zeroedBySilence() ? 1 : cusum.readingsInBand());
-		assertThat(after.sum()).isCloseTo(ends ? 0 : sum, within(1e-9));
-		assertThat(after.signal()).isEqualTo(!ends && (before.signal() || sum >= h));
+		assertThat(line.bpm()).isCloseTo(expected, within(1e-9));
+		return expected;
+	}
+
+	private void aboveTheLine() {
+		RuleSet.Line line = this.rules.line();
+		Episode during = this.day.during();
+		boolean without = during != null && (!during.tracked() || during.symptomsOnly());
+		assertThat(this.rhr.starts()).isEqualTo(this.rhr.dev() != null && !without && startsByItsReading());
+		LocalDate before = this.rhr.aboveBefore();
+		LocalDate stands = this.rhr.starts() ? ((before == null) ? this.day.day() : before)
+				: (this.rhr.dev() != null && this.rhr.dev() < line.endsBelow()) ? null : before;
+		if (without) {
+			assertThat(this.rhr.above()).isNull();
+		}
+		else if (this.rhr.baseline() != null) {
+			assertThat(this.rhr.above()).isEqualTo(stands);
+		}
+		else {
+			assertThat(this.rhr.above()).as("unless no series has a baseline").isIn(stands, null);
+		}
+	}
+
+	private boolean startsByItsReading() {
+		double dev = this.rhr.dev();
+		double l = this.rhr.line().bpm();
+		RuleSet.Line line = this.rules.line();
+		double least = Math.max(line.pairFloor(), l - line.pairBelow());
+		boolean pair = false;
+		boolean between = false;
+		for (int i = this.rhr.before().size() - 1; i >= 0; i--) {
+			State.PastDeviation one = this.rhr.before().get(i);
+			if (one.series().equals(this.rhr.series()) && daysSince(one.day()) <= line.apartDays() && !between) {
+				pair |= atLeast((dev + one.dev()) / 2, l) && atLeast(dev, least) && atLeast(one.dev(), least);
+				between = !one.late();
+			}
+		}
+		return pair || atLeast(dev, line.aloneFactor() * l) || this.rhr.flag() == RhrFlag.HIGH
+				|| this.rhr.flag() == RhrFlag.VERY_HIGH;
 	}
 
 	private void kept() {
 		if (this.rhr.keptFlag() != null) {
 			assertThat(this.rhr.dev()).isNull();
-			assertThat(this.rhr.keptFlag()).isEqualTo(this.rhr.last().flag());
-			assertThat(this.rhr.keptFrom()).isEqualTo(this.rhr.last().day());
+			LocalDate fast = (this.rhr.reading() == null) ? this.rhr.tooFastBefore() : null;
+			assertThat(this.rhr.keptFlag()).isEqualTo((fast != null) ? RhrFlag.VERY_HIGH : this.rhr.last().flag());
+			assertThat(this.rhr.keptFrom()).isEqualTo((fast != null) ? fast : this.rhr.last().day());
 			assertThat(daysSince(this.rhr.keptFrom())).isBetween(1L, (long) this.rules.flags().keptMornings());
 		}
 		if (this.rhr.leftOut()) {
@@ -148,8 +188,7 @@ final class Recomputed {
 		Episode during = this.day.during();
 		boolean high = (this.rhr.flag() != null && this.rhr.flag().compareTo(RhrFlag.HIGH) >= 0)
 				|| (this.rhr.keptFlag() != null && this.rhr.keptFlag().compareTo(RhrFlag.HIGH) >= 0);
-		if (isSick() || (during != null && this.seen.reported()) || high || this.rhr.raisedForAction()
-				|| this.rhr.keptRaised()) {
+		if (isSick() || (during != null && this.seen.reported()) || high || this.rhr.starts()) {
 			return Mark.BAD;
 		}
 		boolean tracked = during != null && during.tracked() && !during.symptomsOnly();
@@ -161,12 +200,12 @@ final class Recomputed {
 				|| this.rhr.flag() == RhrFlag.VERY_HIGH) {
 			return false;
 		}
-		List<Double> last = new ArrayList<>(List.of(this.rhr.dev()));
-		this.rhr.before().stream().filter((d) -> daysSince(d.day()) < 3).forEach((d) -> last.add(d.dev()));
-		double[] sorted = last.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-		int half = sorted.length / 2;
-		double median = (sorted.length % 2 == 1) ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
-		return this.rhr.dev() <= this.rhr.tolerance() || (sorted.length >= 2 && median <= this.rhr.tolerance());
+		RuleSet.Gates gates = this.rules.gates();
+		double l = this.rhr.line().bpm();
+		double wide = Math.max(gates.quietFloor(), gates.quietSpreads() * this.rhr.spread() + gates.quietMargin());
+		double below = (this.rhr.line().n() < this.rules.line().leastReadings()) ? gates.quietFloor()
+				: Math.min(l, wide);
+		return this.rhr.above() == null && !atLeast(this.rhr.dev(), below);
 	}
 
 	private void path() {
@@ -290,11 +329,8 @@ final class Recomputed {
 				|| this.seen.medicine() == FeverMedicine.OTHER, Clearance.EASY_ONLY);
 		RhrFlag flag = (this.rhr.flag() != null) ? this.rhr.flag() : this.rhr.keptFlag();
 		add(seenToday, flag == RhrFlag.HIGH || flag == RhrFlag.VERY_HIGH, Clearance.REST);
-		add(seenToday,
-				this.rhr.raisedForAction() || this.rhr.keptRaised() || this.rhr.lowAgain() || this.rhr.keptLow()
-						|| (this.rhr.leftOut() && entered) || this.rhr.rise().signal()
-						|| this.day.hrv().flag() == HrvFlag.SUPPRESSED,
-				Clearance.EASY_ONLY);
+		add(seenToday, this.rhr.above() != null || this.rhr.lowAgain() || this.rhr.keptLow()
+				|| (this.rhr.leftOut() && entered) || this.day.hrv().flag() == HrvFlag.SUPPRESSED, Clearance.EASY_ONLY);
 		stage(seenToday);
 		return seenToday.stream().min(Clearance::compareTo).orElseThrow();
 	}

@@ -455,13 +455,6 @@ class ReturnTest {
 		assertThat(story.on(60).state().out()).containsExactly(new DayRange(Story.day(-3), Story.day(24)));
 	}
 
-	@Test
-	void endsTheSustainedRiseAtTheClose() {
-		Story story = inStage3().well(18, 22);
-		story.rhr(23, 56).well(24);
-		assertThat(story.on(24).state().rise().sum()).isZero();
-	}
-
 	private static List<Decision.Kind> kinds(Story story, int day) {
 		return story.on(day).decisions().stream().map(Decision::kind).toList();
 	}

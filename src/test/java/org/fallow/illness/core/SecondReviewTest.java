@@ -118,7 +118,7 @@ class SecondReviewTest {
 	void remembersReadingsAsFarBackAsTheRulesLookForASecondOne() {
 		Story story = Story.ofAKnownAthlete().rhr(0, 54).well(1, 3).rhr(4, 54);
 		List<DayAssessment> days = Course.of(story.timeline(), RuleBook.of(lookingBackFourMornings()), Story.day(4));
-		assertThat(days.get(days.size() - 1).rhr().raisedForAction()).isTrue();
+		assertThat(days.get(days.size() - 1).rhr().starts()).isTrue();
 		assertThat(days.get(days.size() - 1).clearance()).isEqualTo(EASY_ONLY);
 	}
 
@@ -150,13 +150,12 @@ class SecondReviewTest {
 
 	private static RuleSet lookingBackFourMornings() {
 		RuleSet ours = DefaultRules.ruleSet();
-		RuleSet.Flags f = ours.flags();
-		return new RuleSet(ours.baseline(),
-				new RuleSet.Flags(f.bandFloor(), f.bandCeiling(), f.bandSpreads(), f.lowFloor(), f.lowSpreads(),
-						f.highFloor(), f.highCeiling(), f.highSpreads(), f.veryHigh(), f.actionFactor(), 4,
-						f.keptMornings(), f.lowApartDays()),
-				ours.cusum(), ours.hrv(), ours.opening(), ours.gates(), ours.limits(), ours.workingLevel(),
-				ours.advice(), ours.paths());
+		RuleSet.Line l = ours.line();
+		return new RuleSet(ours.baseline(), ours.flags(),
+				new RuleSet.Line(l.days(), l.leastReadings(), l.secondFrom(), l.thirdFrom(), l.margin(), l.floor(),
+						l.ceiling(), 4, l.pairFloor(), l.pairBelow(), l.aloneFactor(), l.endsBelow()),
+				ours.hrv(), ours.opening(), ours.gates(), ours.limits(), ours.workingLevel(), ours.advice(),
+				ours.paths());
 	}
 
 }

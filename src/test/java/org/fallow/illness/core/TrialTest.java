@@ -105,8 +105,8 @@ class TrialTest {
 	}
 
 	private static RuleSet withOpening(RuleSet.Opening opening) {
-		return new RuleSet(OURS.baseline(), OURS.flags(), OURS.cusum(), OURS.hrv(), opening, OURS.gates(),
-				OURS.limits(), OURS.workingLevel(), OURS.advice(), OURS.paths());
+		return new RuleSet(OURS.baseline(), OURS.flags(), OURS.line(), OURS.hrv(), opening, OURS.gates(), OURS.limits(),
+				OURS.workingLevel(), OURS.advice(), OURS.paths());
 	}
 
 }
