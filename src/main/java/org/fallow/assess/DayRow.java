@@ -50,9 +50,9 @@ final class DayRow {
 				six(rhr.baseline()), six(rhr.spread()), six(rhr.dev()), six(rhr.tolerance()), word(FLAGS, rhr.flag()),
 				bit(rhr.raisedForAction()), six(rhr.rise().sum()), bit(rhr.rise().signal()), String.valueOf(hrv.n()),
 				six(hrv.mean()), six(hrv.sd()), six(hrv.recent()), word(HRV_FLAGS, hrv.flag()),
-				word(CLEARANCES, day.clearance()), (open == null) ? "" : stage(open),
-				(open == null) ? "" : String.valueOf(day.dayInStage()), reasons(day),
-				(open == null) ? "" : String.valueOf(open.counted()), (open == null) ? "" : word(PATHS, open.path()),
+				word(CLEARANCES, day.clearance()), (open == null || day.holding()) ? "" : stage(open),
+				(open == null || day.holding()) ? "" : String.valueOf(day.dayInStage()), reasons(day),
+				(open == null || day.holding()) ? "" : String.valueOf(open.counted()), (open == null) ? "" : word(PATHS, open.path()),
 				day.mark().name().toLowerCase(Locale.ROOT), bit(rhr.drift()), nextGate(day));
 	}
 
