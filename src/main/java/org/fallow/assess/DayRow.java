@@ -52,8 +52,9 @@ final class DayRow {
 				six(hrv.mean()), six(hrv.sd()), six(hrv.recent()), word(HRV_FLAGS, hrv.flag()),
 				word(CLEARANCES, day.clearance()), (open == null || day.holding()) ? "" : stage(open),
 				(open == null || day.holding()) ? "" : String.valueOf(day.dayInStage()), reasons(day),
-				(open == null || day.holding()) ? "" : String.valueOf(open.counted()), (open == null) ? "" : word(PATHS, open.path()),
-				day.mark().name().toLowerCase(Locale.ROOT), bit(rhr.drift()), nextGate(day));
+				(open == null || day.holding()) ? "" : String.valueOf(open.counted()),
+				(open == null) ? "" : word(PATHS, open.path()), day.mark().name().toLowerCase(Locale.ROOT),
+				bit(rhr.drift()), nextGate(day));
 	}
 
 	private static String stage(Episode open) {

@@ -124,11 +124,11 @@ class AssessmentRows {
 		return Columns.of(athlete.value(), day.day(), day.ruleHash(), day.clearance(),
 				MessagesJson.write(day.reasons()), MessagesJson.write(day.notices()), day.holding(),
 				(episode == null || day.holding()) ? null : episode.stage(),
-				(episode == null || day.holding()) ? null : day.dayInStage(),
-				(episode == null) ? null : episode.path(), day.mark(), rhr.reading(), rhr.n(), rhr.baseline(),
-				rhr.spread(), rhr.dev(), rhr.tolerance(), rhr.flag(), rhr.raisedForAction(), rhr.rise().sum(),
-				rhr.rise().signal(), hrv.n(), hrv.mean(), hrv.sd(), hrv.recent(), hrv.flag(),
-				(gate == null) ? null : gate.to(), (gate == null) ? null : gate.earliest(), state);
+				(episode == null || day.holding()) ? null : day.dayInStage(), (episode == null) ? null : episode.path(),
+				day.mark(), rhr.reading(), rhr.n(), rhr.baseline(), rhr.spread(), rhr.dev(), rhr.tolerance(),
+				rhr.flag(), rhr.raisedForAction(), rhr.rise().sum(), rhr.rise().signal(), hrv.n(), hrv.mean(), hrv.sd(),
+				hrv.recent(), hrv.flag(), (gate == null) ? null : gate.to(), (gate == null) ? null : gate.earliest(),
+				state);
 	}
 
 	Optional<LocalDate> lastDay(PersonId athlete) {
@@ -151,10 +151,11 @@ class AssessmentRows {
 	 */
 	Map<PersonId, LocalDate> lastIll(Collection<PersonId> athletes, LocalDate from, LocalDate to) {
 		Map<PersonId, LocalDate> found = new HashMap<>();
-		this.client.sql("""
-				select wanted.id, a.day from unnest(:ids::uuid[]) as wanted (id) cross join lateral
-					(select day from assessment where athlete_id = wanted.id and (stage = 0 or holding) and day between :from and :to
-						order by day desc limit 1) a""")
+		this.client
+			.sql("""
+					select wanted.id, a.day from unnest(:ids::uuid[]) as wanted (id) cross join lateral
+						(select day from assessment where athlete_id = wanted.id and (stage = 0 or holding) and day between :from and :to
+							order by day desc limit 1) a""")
 			.param("ids", ids(athletes))
 			.param("from", from)
 			.param("to", to)

@@ -30,7 +30,9 @@ public class ClearanceFacts {
 	/** Days after today on which a clearance can begin at the latest (own). */
 	public static final int FROM_DAYS = 60;
 
-	/** Days after its first on which a clearance that ends can end at the latest (own). */
+	/**
+	 * Days after its first on which a clearance that ends can end at the latest (own).
+	 */
 	public static final int UNTIL_DAYS = 366;
 
 	private final EventStore store;

@@ -352,11 +352,10 @@ public class Squad {
 	 */
 	public boolean isAllThereIs(PersonId athlete) {
 		String other = "c.person_id <> m.person_id and c.ended_at is null and (c.until_at is null or c.until_at > ?) ";
-		return this.jdbc
-			.sql("select not exists (select 1 from membership m join post c on " + COVERS + "and " + other
-					+ "where m.person_id = ?) and not exists (select 1 from membership m join team t on t.id = m.team_id "
-					+ "join post c on c.club_id = t.club_id and c.kind = 'OWNER' and " + other
-					+ "where m.person_id = ? and m.left_at is null)")
+		return this.jdbc.sql("select not exists (select 1 from membership m join post c on " + COVERS + "and " + other
+				+ "where m.person_id = ?) and not exists (select 1 from membership m join team t on t.id = m.team_id "
+				+ "join post c on c.club_id = t.club_id and c.kind = 'OWNER' and " + other
+				+ "where m.person_id = ? and m.left_at is null)")
 			.params(now(), athlete.value(), now(), athlete.value())
 			.query(Boolean.class)
 			.single();

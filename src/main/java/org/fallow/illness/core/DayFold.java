@@ -370,7 +370,8 @@ final class DayFold {
 		Episode yesterday = this.before.episode();
 		boolean sameStage = open != null && yesterday != null && open.stage > 0 && open.stage == yesterday.stage()
 				&& open.stageSince.equals(yesterday.stageSince());
-		if (open != null && sameStage && this.standing.isEmpty() && this.marks.contains(new PastMark(this.day.minusDays(1), Mark.GOOD))) {
+		if (open != null && sameStage && this.standing.isEmpty()
+				&& this.marks.contains(new PastMark(this.day.minusDays(1), Mark.GOOD))) {
 			open.counted++;
 		}
 	}

@@ -6,6 +6,7 @@ import java.util.List;
 import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.ReportedSymptom;
+import org.fallow.entry.Symptom;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,7 +21,8 @@ public record Examined(ReportedSymptom ticked, LocalDate since) {
 
 	/** What a fact of today ticks that a physician has examined; null if it is not so. */
 	static @Nullable Examined of(DayFold fold, Fact fact) {
-		if (!fold.outside || !(fact instanceof MorningEntry entry) || !entry.hasRedFlag() || !entry.day().equals(fold.day)) {
+		if (!fold.outside || !(fact instanceof MorningEntry entry) || !entry.hasRedFlag()
+				|| !entry.day().equals(fold.day)) {
 			return null;
 		}
 		ReportedSymptom alone = alone(fold, entry);
@@ -30,6 +32,19 @@ public record Examined(ReportedSymptom ticked, LocalDate since) {
 			return null;
 		}
 		return new Examined(alone, cleared.day());
+	}
+
+	/**
+	 * The red flags that the clearance in force on a day names as examined.
+	 * @param events what is known, in the order recorded
+	 * @param day the day
+	 * @return in the order named; empty after 90 days
+	 */
+	public static List<Symptom> named(List<IllnessEvent> events, LocalDate day) {
+		IllnessEvent.Cleared cleared = Holds.inForce(events, day);
+		boolean stands = cleared != null && day.isBefore(cleared.day().plusDays(ClinicianWord.EXAMINED_DAYS));
+		return (cleared == null || !stands) ? List.of()
+				: cleared.word().examined().stream().map(ReportedSymptom::symptom).toList();
 	}
 
 	private static List<IllnessEvent> before(DayFold fold, MorningEntry entry) {

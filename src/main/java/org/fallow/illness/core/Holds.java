@@ -94,8 +94,8 @@ final class Holds {
 	}
 
 	/**
-	 * The clearance in force: of those covering the day, the latest
-	 * recorded; null if none covers it.
+	 * The clearance in force: of those covering the day, the latest recorded; null if
+	 * none covers it.
 	 */
 	static IllnessEvent.@Nullable Cleared inForce(List<IllnessEvent> events, LocalDate day) {
 		IllnessEvent.Cleared latest = null;

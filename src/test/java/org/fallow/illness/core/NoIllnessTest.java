@@ -92,8 +92,8 @@ class NoIllnessTest {
 	}
 
 	@ParameterizedTest
-	@EnumSource(value = AfterSession.class, names = { "FAINTING", "CONFUSION", "DARK_URINE", "COUGHING_BLOOD",
-			"SEIZURE" })
+	@EnumSource(value = AfterSession.class,
+			names = { "FAINTING", "CONFUSION", "DARK_URINE", "COUGHING_BLOOD", "SEIZURE" })
 	void neverClosesAfterTheGraveRedFlagsOfASession(AfterSession yes) {
 		Story story = Story.ofAKnownAthlete().adult().well(0).session(0, 3.0, Intensity.EASY, yes);
 		assertThat(story.clearance(0)).isEqualTo(Clearance.REFER);
@@ -120,11 +120,14 @@ class NoIllnessTest {
 	void keepsAnEpisodeThatHoldsAnIllness() {
 		assertThat(chestPain().well(1).physician(2, 2, true).sick(3, Symptom.SNEEZING, Severity.MILD).stage(3))
 			.isNotNegative();
-		assertThat(chestPain().sick(1, Symptom.FATIGUE, Severity.MILD).physician(2, 2, true).well(3).stage(3)).isNotNegative();
-		assertThat(chestPain().morning(1, (e) -> e.fever()).physician(2, 2, true).well(3).stage(3)).isNotNegative();
-		assertThat(chestPain().morning(1, (e) -> e.medicine(FeverMedicine.OTHER)).physician(2, 2, true).well(3).stage(3))
+		assertThat(chestPain().sick(1, Symptom.FATIGUE, Severity.MILD).physician(2, 2, true).well(3).stage(3))
 			.isNotNegative();
-		assertThat(chestPain().report(1, 0, ReportKind.OTHER, 1).physician(2, 2, true).well(3).stage(3)).isNotNegative();
+		assertThat(chestPain().morning(1, (e) -> e.fever()).physician(2, 2, true).well(3).stage(3)).isNotNegative();
+		assertThat(
+				chestPain().morning(1, (e) -> e.medicine(FeverMedicine.OTHER)).physician(2, 2, true).well(3).stage(3))
+			.isNotNegative();
+		assertThat(chestPain().report(1, 0, ReportKind.OTHER, 1).physician(2, 2, true).well(3).stage(3))
+			.isNotNegative();
 		assertThat(chestPain().sick(1, Symptom.SMELL_LOSS, Severity.MILD).physician(2, 2, true).well(3).stage(3))
 			.isNotNegative();
 	}

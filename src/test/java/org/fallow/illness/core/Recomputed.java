@@ -230,7 +230,8 @@ final class Recomputed {
 			.orElse(Clearance.FULL_TRAINING));
 		assertThat(clinic.ceilings()).allMatch((one) -> !one.until().isBefore(this.day.day()));
 		if (clearance != null) {
-			clinic.standing().forEach((hold) -> assertThat(hold.recorded().at()).isAfterOrEqualTo(clearance.recordedAt()));
+			clinic.standing()
+				.forEach((hold) -> assertThat(hold.recorded().at()).isAfterOrEqualTo(clearance.recordedAt()));
 		}
 		for (Examined examined : clinic.examined()) {
 			assertThat(this.day.during()).as("outside an episode").isNull();

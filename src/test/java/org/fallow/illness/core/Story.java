@@ -165,8 +165,8 @@ final class Story {
 	 */
 	Story physician(int day, int examinedOn, boolean noIllness, ReportedSymptom... examined) {
 		return add(new IllnessEvent.Cleared(day(day), null, recorded(day, 14), Clearance.FULL_TRAINING, "a physician",
-				"cardiologist", null, new ClinicianWord(ClinicianWord.By.PHYSICIAN, day(examinedOn), noIllness,
-						List.of(examined))));
+				"cardiologist", null,
+				new ClinicianWord(ClinicianWord.By.PHYSICIAN, day(examinedOn), noIllness, List.of(examined))));
 	}
 
 	/** The athlete, who is all there is, tells of a clearance. */
