@@ -49,10 +49,12 @@ final class DayRow {
 		return List.of(person, day.day().toString(), (rhr.baseline() == null) ? "0" : String.valueOf(rhr.n()),
 				six(rhr.baseline()), six(rhr.spread()), six(rhr.dev()), line(rhr), word(FLAGS, rhr.flag()),
 				bit(rhr.above() != null), String.valueOf(hrv.n()), six(hrv.mean()), six(hrv.sd()), six(hrv.recent()),
-				word(HRV_FLAGS, hrv.flag()), word(CLEARANCES, day.clearance()), (open == null) ? "" : stage(open),
-				(open == null) ? "" : String.valueOf(day.dayInStage()), reasons(day),
-				(open == null) ? "" : String.valueOf(open.counted()), (open == null) ? "" : word(PATHS, open.path()),
-				day.mark().name().toLowerCase(Locale.ROOT), bit(rhr.drift()), nextGate(day));
+				word(HRV_FLAGS, hrv.flag()), word(CLEARANCES, day.clearance()),
+				(open == null || day.holding()) ? "" : stage(open),
+				(open == null || day.holding()) ? "" : String.valueOf(day.dayInStage()), reasons(day),
+				(open == null || day.holding()) ? "" : String.valueOf(open.counted()),
+				(open == null) ? "" : word(PATHS, open.path()), day.mark().name().toLowerCase(Locale.ROOT),
+				bit(rhr.drift()), nextGate(day));
 	}
 
 	/** A line at its least or greatest is that figure; else with six decimals. */

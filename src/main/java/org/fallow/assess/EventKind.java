@@ -11,12 +11,19 @@ enum EventKind {
 	RUN,
 	/** A clinician hold. */
 	HOLD,
-	/** A clinician's clearance: arg its ceiling, value its last day. */
+	/**
+	 * A clinician's clearance: arg its ceiling and what it says besides, value its last
+	 * day.
+	 */
 	CLEAR,
 	/** A coach withdraws the episode. */
 	WITHDRAW,
 	/** A coach is stricter: arg the ceiling, value the last day. */
 	STRICTER,
+	/** A coach lifts a ceiling: arg its ceiling, value its first day. */
+	LIFT,
+	/** What an athlete said to a coach today: arg able, eating or both. */
+	SAID,
 	/** A coach lets the episode go on by symptoms alone. */
 	SYMPTOMS_ONLY,
 	/** A rate-lowering medicine begun. */

@@ -76,7 +76,11 @@ final class EventRow {
 			case HOLD -> new IllnessEvent.Hold(day, recorded, FROM_FILE);
 			case CLEAR -> cleared(day, recorded);
 			case WITHDRAW -> new IllnessEvent.Withdrawal(day, recorded, FROM_FILE);
-			case STRICTER -> new IllnessEvent.Stricter(day, until(day).orElse(day), recorded, ceiling(), FROM_FILE);
+			case STRICTER ->
+				new IllnessEvent.Stricter(day, until(day).orElse(day), recorded, ceiling(), FROM_FILE, key(day), null);
+			case LIFT -> new IllnessEvent.Lifted(day, recorded,
+					key(day("value").orElseThrow(() -> bad("value", "assess.event.lift"))), FROM_FILE, null);
+			case SAID -> said(day, recorded);
 			case SYMPTOMS_ONLY -> new IllnessEvent.SymptomsOnly(day, recorded, FROM_FILE);
 			case MED_ON -> new MedicineChange(day, recorded, true);
 			case MED_OFF -> new MedicineChange(day, recorded, false);
@@ -124,7 +128,32 @@ final class EventRow {
 		if (day.isBefore(recorded.on())) {
 			throw bad("day", "assess.event.back-dated", recorded.on());
 		}
-		return new IllnessEvent.Cleared(day, until(day).orElse(null), recorded, ceiling(), FROM_FILE, FROM_FILE, null);
+		ClearanceWords words = ClearanceWords.of(text("arg"), recorded.on());
+		if (words == null) {
+			boolean known = ClearanceWords.ceiling(text("arg").split(" ")[0]) != null;
+			throw bad("arg", known ? "assess.event.clear" : "assess.event.ceiling");
+		}
+		LocalDate until = words.until(day, until(day).orElse(null));
+		try {
+			return new IllnessEvent.Cleared(day, until, recorded, words.ceiling(), FROM_FILE, FROM_FILE, null,
+					words.word());
+		}
+		catch (IllegalArgumentException ex) {
+			throw bad("arg", "assess.event.clear");
+		}
+	}
+
+	/** Names a ceiling of a file: its first day and what it allows. */
+	private String key(LocalDate first) {
+		return first + " " + ceiling();
+	}
+
+	private IllnessEvent.SaidToday said(LocalDate day, Recorded recorded) {
+		List<String> words = List.of(text("arg").toLowerCase(Locale.ROOT).split(" +"));
+		if (!Set.of("able", "eating").containsAll(words) || !recorded.on().equals(day)) {
+			throw bad("arg", "assess.event.said");
+		}
+		return new IllnessEvent.SaidToday(day, recorded, words.contains("able"), words.contains("eating"), FROM_FILE);
 	}
 
 	private Optional<LocalDate> until(LocalDate day) {
@@ -136,12 +165,11 @@ final class EventRow {
 	}
 
 	private Clearance ceiling() {
-		return switch (text("arg").toLowerCase(Locale.ROOT)) {
-			case "rest" -> Clearance.REST;
-			case "easy" -> Clearance.EASY_ONLY;
-			case "full" -> Clearance.FULL_TRAINING;
-			default -> throw bad("arg", "assess.event.ceiling");
-		};
+		Clearance ceiling = ClearanceWords.ceiling(text("arg"));
+		if (ceiling == null) {
+			throw bad("arg", "assess.event.ceiling");
+		}
+		return ceiling;
 	}
 
 	private KnownSymptom known(LocalDate day, Recorded recorded) {

@@ -15,6 +15,14 @@ public enum AfterSession {
 	PALPITATIONS(true),
 	/** Fainting, near-fainting or light-headedness. */
 	FAINTING(true),
+	/** Coughing blood. */
+	COUGHING_BLOOD(true),
+	/** Confusion. */
+	CONFUSION(true),
+	/** Urine brown or red, like tea or cola. */
+	DARK_URINE(true),
+	/** A seizure. */
+	SEIZURE(true),
 	/** Heart rate unusually high for the effort, or slow to settle. */
 	HEART_RATE_HIGH(false),
 	/** Far more tired than the session explains. */

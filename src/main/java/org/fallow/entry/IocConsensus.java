@@ -28,7 +28,7 @@ public final class IocConsensus {
 
 	private static final double MOST = 10;
 
-	private static final Set<Symptom> RED_FLAGS = EnumSet.range(Symptom.CHEST_PAIN, Symptom.DARK_URINE);
+	private static final Set<Symptom> RED_FLAGS = EnumSet.range(Symptom.CHEST_PAIN, Symptom.STIFF_NECK);
 
 	private IocConsensus() {
 	}

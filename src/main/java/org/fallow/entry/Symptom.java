@@ -51,8 +51,12 @@ public enum Symptom {
 	COUGHING_BLOOD(SymptomClass.RED_FLAG),
 	/** Confusion. */
 	CONFUSION(SymptomClass.RED_FLAG),
-	/** Very dark urine. */
+	/** Urine brown or red, like tea or cola. */
 	DARK_URINE(SymptomClass.RED_FLAG),
+	/** A seizure. */
+	SEIZURE(SymptomClass.RED_FLAG),
+	/** A stiff neck with fever. */
+	STIFF_NECK(SymptomClass.RED_FLAG),
 	/** Anything else, in the athlete's own words: counted as below the neck. */
 	OTHER(SymptomClass.BELOW_THE_NECK);
 

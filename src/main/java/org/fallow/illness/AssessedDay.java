@@ -22,8 +22,9 @@ import org.jspecify.annotations.Nullable;
  * @param reasons why, strictest first
  * @param notices what people should be told besides
  * @param holding whether a clinician hold stands
- * @param stage 0 while ill, else the stage's number; absent without an episode
- * @param dayInStage counting from 1; absent without an episode
+ * @param stage 0 while ill, else the stage's number; absent without an episode and under
+ * a hold
+ * @param dayInStage counting from 1; absent likewise
  * @param path the return path; absent without an episode
  * @param mark what the morning was for the return
  * @param rhrBpm the day's usable reading, bpm; absent if none
@@ -62,10 +63,10 @@ public record AssessedDay(PersonId athlete, LocalDate day, Clearance clearance, 
 
 	/**
 	 * Whether an episode is open.
-	 * @return true in ill and in every stage
+	 * @return true in ill, in every stage and under a hold
 	 */
 	public boolean inEpisode() {
-		return this.stage != null;
+		return this.path != null;
 	}
 
 }

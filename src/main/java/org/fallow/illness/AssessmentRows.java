@@ -121,11 +121,12 @@ class AssessmentRows {
 		HrvEvidence hrv = day.hrv();
 		return Columns.of(athlete.value(), day.day(), day.ruleHash(), day.clearance(),
 				MessagesJson.write(day.reasons()), MessagesJson.write(day.notices()), day.holding(),
-				(episode == null) ? null : episode.stage(), (episode == null) ? null : day.dayInStage(),
-				(episode == null) ? null : episode.path(), day.mark(), rhr.reading(), rhr.n(), rhr.baseline(),
-				rhr.spread(), rhr.dev(), (rhr.line() == null) ? null : rhr.line().bpm(), rhr.flag(),
-				rhr.above() != null, hrv.n(), hrv.mean(), hrv.sd(), hrv.recent(), hrv.flag(),
-				(gate == null) ? null : gate.to(), (gate == null) ? null : gate.earliest(), state);
+				(episode == null || day.holding()) ? null : episode.stage(),
+				(episode == null || day.holding()) ? null : day.dayInStage(), (episode == null) ? null : episode.path(),
+				day.mark(), rhr.reading(), rhr.n(), rhr.baseline(), rhr.spread(), rhr.dev(),
+				(rhr.line() == null) ? null : rhr.line().bpm(), rhr.flag(), rhr.above() != null, hrv.n(), hrv.mean(),
+				hrv.sd(), hrv.recent(), hrv.flag(), (gate == null) ? null : gate.to(),
+				(gate == null) ? null : gate.earliest(), state);
 	}
 
 	Optional<LocalDate> lastDay(PersonId athlete) {
@@ -143,13 +144,16 @@ class AssessmentRows {
 			.list();
 	}
 
-	/** The last day ill in a span of each athlete who had one. */
+	/**
+	 * The last day ill or under a hold in a span of each athlete who had one.
+	 */
 	Map<PersonId, LocalDate> lastIll(Collection<PersonId> athletes, LocalDate from, LocalDate to) {
 		Map<PersonId, LocalDate> found = new HashMap<>();
-		this.client.sql("""
-				select wanted.id, a.day from unnest(:ids::uuid[]) as wanted (id) cross join lateral
-					(select day from assessment where athlete_id = wanted.id and stage = 0 and day between :from and :to
-						order by day desc limit 1) a""")
+		this.client
+			.sql("""
+					select wanted.id, a.day from unnest(:ids::uuid[]) as wanted (id) cross join lateral
+						(select day from assessment where athlete_id = wanted.id and (stage = 0 or holding) and day between :from and :to
+							order by day desc limit 1) a""")
 			.param("ids", ids(athletes))
 			.param("from", from)
 			.param("to", to)
@@ -184,7 +188,7 @@ class AssessmentRows {
 		this.client.sql("""
 				select a.athlete_id, a.state from athlete_status s
 				join assessment a on a.athlete_id = s.athlete_id and a.day = s.latest_day
-				where s.athlete_id = any (:ids) and a.stage is not null and a.state is not null""")
+				where s.athlete_id = any (:ids) and a.path is not null and a.state is not null""")
 			.param("ids", ids(athletes))
 			.query((row) -> {
 				found.put(new PersonId(row.getObject("athlete_id", UUID.class)),

@@ -3,6 +3,7 @@ package org.fallow.illness;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
@@ -11,8 +12,13 @@ import org.fallow.access.PersonId;
 import org.fallow.entry.Columns;
 import org.fallow.entry.FactRows;
 import org.fallow.entry.Recorded;
+import org.fallow.entry.ReportedSymptom;
+import org.fallow.entry.Severity;
+import org.fallow.entry.Symptom;
+import org.fallow.illness.core.ClinicianWord;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
+import org.fallow.illness.core.Spoken;
 import org.fallow.rules.Clearance;
 import org.fallow.team.Role;
 import org.jspecify.annotations.Nullable;
@@ -31,14 +37,19 @@ class EventRows {
 	/** The kind among {@link FactRows}. */
 	static final int KIND = FactRows.OWN;
 
-	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, clinician_words";
+	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, clinician_words, "
+			+ "word_by, examined_on, no_illness, examined, names_key, says_able, says_eating";
+
+	private static final List<String> NAMES = List.of(COLUMNS.split(", "));
 
 	/** Laid out as {@link FactRows}, with who said it at the end. */
-	private static final String SELECT = "select " + KIND + " " + """
-			 as kind, written_at as written, key, revision, day, until_day, recorded_at, recorded_on, event as code,
-				report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
-				array[ceiling, clinician, clinician_role, clinician_words] as list, words, actor_id, role, written_at
-			from illness_event where athlete_id = :athlete\s""";
+	private static final String SELECT = "select " + KIND + " "
+			+ """
+					 as kind, written_at as written, key, revision, day, until_day, recorded_at, recorded_on, event as code,
+						report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
+						array[ceiling, clinician, clinician_role, clinician_words, word_by, examined_on::text, no_illness::text,
+							array_to_string(examined, ' '), names_key, says_able::text, says_eating::text] as list, words, actor_id, role, written_at
+					from illness_event where athlete_id = :athlete\s""";
 
 	/** Parameter {@code athlete}. */
 	static final String FACTS = "select " + FactRows.COLUMNS + "from (" + SELECT + ") event ";
@@ -58,30 +69,63 @@ class EventRows {
 
 	static @Nullable Object[] values(IllnessEvent event) {
 		if (event instanceof IllnessEvent.Report e) {
-			return row("REPORT", null, e.kind(), e.worst(), null, null, null, e.note(), null);
+			return row("event", "REPORT", "report_kind", e.kind(), "worst", e.worst(), "words", e.note());
 		}
 		if (event instanceof IllnessEvent.Cleared e) {
-			return row("CLEARED", e.until(), null, null, e.ceiling(), e.who(), e.role(), e.note(), null);
+			return cleared(e);
 		}
 		if (event instanceof IllnessEvent.Stricter e) {
-			return row("STRICTER", e.until(), null, null, e.ceiling(), null, null, e.reason(), null);
+			return row("event", "STRICTER", "until_day", e.until(), "ceiling", e.ceiling(), "words", e.reason(),
+					"word_by", by(e.word()), "clinician", who(e.word()));
+		}
+		if (event instanceof IllnessEvent.Lifted e) {
+			return row("event", "LIFTED", "names_key", e.key(), "words", e.reason(), "word_by", by(e.word()),
+					"clinician", who(e.word()));
+		}
+		if (event instanceof IllnessEvent.SaidToday e) {
+			return row("event", "SAID_TODAY", "says_able", e.able(), "says_eating", e.eating(), "words", e.reason());
 		}
 		if (event instanceof IllnessEvent.Hold e) {
-			return row("HOLD", null, null, null, null, null, null, e.reason(), null);
+			return row("event", "HOLD", "words", e.reason());
 		}
 		if (event instanceof IllnessEvent.Withdrawal e) {
-			return row("WITHDRAWAL", null, null, null, null, null, null, e.reason(), null);
+			return row("event", "WITHDRAWAL", "words", e.reason());
 		}
 		if (event instanceof IllnessEvent.SymptomsOnly e) {
-			return row("SYMPTOMS_ONLY", null, null, null, null, null, null, e.reason(), null);
+			return row("event", "SYMPTOMS_ONLY", "words", e.reason());
 		}
 		if (event instanceof IllnessEvent.WorkingLevel e) {
-			return row("WORKING_LEVEL", null, null, null, null, e.who(), e.role(), e.reason(), e.word());
+			return row("event", "WORKING_LEVEL", "clinician", e.who(), "clinician_role", e.role(), "words", e.reason(),
+					"clinician_words", e.word());
 		}
 		throw new IllegalArgumentException("an unknown event: " + event);
 	}
 
-	private static @Nullable Object[] row(@Nullable Object... values) {
+	private static @Nullable Object[] cleared(IllnessEvent.Cleared e) {
+		List<String> examined = e.word()
+			.examined()
+			.stream()
+			.map((one) -> one.symptom().name() + ":" + one.severity().name())
+			.toList();
+		return row("event", "CLEARED", "until_day", e.until(), "ceiling", e.ceiling(), "clinician", e.who(),
+				"clinician_role", e.role(), "words", e.note(), "word_by", e.word().by(), "examined_on",
+				e.word().examinedOn(), "no_illness", e.word().noIllness(), "examined", Columns.array("text", examined));
+	}
+
+	private static Spoken.@Nullable By by(@Nullable Spoken word) {
+		return (word == null) ? null : word.by();
+	}
+
+	private static @Nullable String who(@Nullable Spoken word) {
+		return (word == null) ? null : word.who();
+	}
+
+	/** Values in the order of the columns, from names and values by turns. */
+	private static @Nullable Object[] row(@Nullable Object... named) {
+		@Nullable Object[] values = new Object[NAMES.size()];
+		for (int i = 0; i < named.length; i += 2) {
+			values[NAMES.indexOf(some((String) named[i]))] = named[i + 1];
+		}
 		return values;
 	}
 
@@ -99,9 +143,12 @@ class EventRows {
 			case "REPORT" -> new IllnessEvent.Report(day, recorded, ReportKind.valueOf(row.getString("detail")),
 					Columns.integer(row, "number"), words);
 			case "CLEARED" -> new IllnessEvent.Cleared(day, Columns.dayOrNull(row, "until_day"), recorded,
-					Clearance.valueOf(some(more[0])), some(more[1]), some(more[2]), words);
+					Clearance.valueOf(some(more[0])), some(more[1]), some(more[2]), words, word(more));
 			case "STRICTER" -> new IllnessEvent.Stricter(day, Columns.day(row, "until_day"), recorded,
-					Clearance.valueOf(some(more[0])), some(words));
+					Clearance.valueOf(some(more[0])), some(words), row.getString("key"), spoken(more));
+			case "LIFTED" -> new IllnessEvent.Lifted(day, recorded, some(more[8]), some(words), spoken(more));
+			case "SAID_TODAY" -> new IllnessEvent.SaidToday(day, recorded, Boolean.parseBoolean(more[9]),
+					Boolean.parseBoolean(more[10]), some(words));
 			case "HOLD" -> new IllnessEvent.Hold(day, recorded, some(words));
 			case "WITHDRAWAL" -> new IllnessEvent.Withdrawal(day, recorded, some(words));
 			case "SYMPTOMS_ONLY" -> new IllnessEvent.SymptomsOnly(day, recorded, some(words));
@@ -109,6 +156,23 @@ class EventRows {
 				new IllnessEvent.WorkingLevel(day, recorded, more[1], more[2], more[3], some(words));
 			default -> throw new IllegalStateException("an unknown event in the database");
 		};
+	}
+
+	private static ClinicianWord word(@Nullable String[] more) {
+		String examinedOn = more[5];
+		String examined = some(more[7]);
+		return new ClinicianWord(ClinicianWord.By.valueOf(some(more[4])),
+				(examinedOn == null) ? null : LocalDate.parse(examinedOn), Boolean.parseBoolean(more[6]),
+				examined.isEmpty() ? List.of() : Arrays.stream(examined.split(" ")).map(EventRows::symptom).toList());
+	}
+
+	private static ReportedSymptom symptom(String text) {
+		String[] parts = text.split(":");
+		return ReportedSymptom.of(Symptom.valueOf(parts[0]), Severity.valueOf(parts[1]));
+	}
+
+	private static @Nullable Spoken spoken(@Nullable String[] more) {
+		return (more[4] == null) ? null : new Spoken(Spoken.By.valueOf(some(more[4])), some(more[1]));
 	}
 
 	private static String some(@Nullable String text) {

@@ -5,26 +5,17 @@ import org.fallow.team.ByFullCoach;
 import org.fallow.team.ByCoach;
 import java.time.LocalDate;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.entry.Days;
-import org.fallow.entry.HistoryTime;
-import org.fallow.entry.Recorded;
 import org.fallow.entry.Saved;
-import org.fallow.entry.SmallFacts;
-import org.fallow.entry.Source;
 import org.fallow.entry.Submission;
 import org.fallow.entry.Symptom;
 import org.fallow.entry.Words;
 import org.fallow.illness.core.IllnessEvent;
-import org.fallow.rules.Clearance;
-import org.fallow.team.Athlete;
 import org.fallow.wording.Problem;
-import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -32,13 +23,13 @@ import org.springframework.transaction.annotation.Transactional;
 /**
  * What people say and decide about an illness, each an event that is only ever added. An
  * athlete may report; all else is for coaches, and what can loosen a clearance not for a
- * deputy.
+ * deputy. Clearances are {@link ClearanceFacts}, ceilings {@link CeilingFacts}.
  */
 @Service
 @Transactional
 public class IllnessFacts {
 
-	private final SmallFacts facts;
+	private final EventStore store;
 
 	private final EventRows rows;
 
@@ -46,8 +37,8 @@ public class IllnessFacts {
 
 	private final LevelCheck levelCheck;
 
-	IllnessFacts(SmallFacts facts, EventRows rows, WithdrawalCheck withdrawalCheck, LevelCheck levelCheck) {
-		this.facts = facts;
+	IllnessFacts(EventStore store, EventRows rows, WithdrawalCheck withdrawalCheck, LevelCheck levelCheck) {
+		this.store = store;
 		this.rows = rows;
 		this.withdrawalCheck = withdrawalCheck;
 		this.levelCheck = levelCheck;
@@ -62,8 +53,8 @@ public class IllnessFacts {
 	 */
 	@OfAthlete
 	public Saved report(PersonId id, NewReport report, Submission submission) {
-		return add(id, submission, report.onset(), report.recordedOn(), (problems, athlete) -> {
-			Days.check(problems, "onset", report.onset(), this.facts.today(athlete), submission.source());
+		return this.store.add(id, submission, report.onset(), report.recordedOn(), (problems, athlete) -> {
+			Days.check(problems, "onset", report.onset(), this.store.today(athlete), submission.source());
 			Integer worst = report.worst();
 			if (worst != null && (worst < 0 || worst > 10)) {
 				problems.add(Problem.of("worst", "report.worst.range", 0, 10));
@@ -106,41 +97,10 @@ public class IllnessFacts {
 	 */
 	@ByCoach
 	public Saved hold(PersonId id, LocalDate day, String reason, Submission submission) {
-		return add(id, submission, day, null, (problems, athlete) -> {
-			Days.check(problems, "day", day, this.facts.today(athlete), submission.source());
+		return this.store.add(id, submission, day, null, (problems, athlete) -> {
+			Days.check(problems, "day", day, this.store.today(athlete), submission.source());
 			Words.require(problems, "reason", reason);
 		}, (recorded) -> new IllnessEvent.Hold(day, recorded, reason));
-	}
-
-	/**
-	 * Records a clinician's clearance, the only way out of a hold.
-	 * @param id whose
-	 * @param clearance what the clinician allows
-	 * @param submission who sends it, and which sending it is
-	 * @return stored; refused if it is back-dated or incomplete
-	 */
-	@ByFullCoach
-	public Saved clear(PersonId id, NewClearance clearance, Submission submission) {
-		return add(id, submission, clearance.from(), null,
-				(problems, athlete) -> clearance(problems, clearance, earliest(athlete, clearance.from(), submission)),
-				(recorded) -> new IllnessEvent.Cleared(clearance.from(), clearance.until(), recorded,
-						clearance.ceiling(), clearance.who(), clearance.role(), clearance.note()));
-	}
-
-	private static void clearance(List<Problem> problems, NewClearance clearance, LocalDate earliest) {
-		LocalDate until = clearance.until();
-		if (clearance.from().isBefore(earliest)) {
-			problems.add(Problem.of("from", "clearance.back-dated", earliest));
-		}
-		if (until != null && until.isBefore(clearance.from())) {
-			problems.add(Problem.of("until", "entry.until.order"));
-		}
-		if (clearance.ceiling() == Clearance.REFER || clearance.ceiling() == Clearance.NOT_ASSESSED) {
-			problems.add(Problem.of("scope", "clearance.scope"));
-		}
-		Words.require(problems, "who", clearance.who());
-		Words.require(problems, "role", clearance.role());
-		Words.check(problems, "note", clearance.note());
 	}
 
 	/**
@@ -153,36 +113,11 @@ public class IllnessFacts {
 	 */
 	@ByFullCoach
 	public Saved withdraw(PersonId id, String reason, Submission submission) {
-		LocalDate day = this.facts.today(this.facts.begin(id));
-		return add(id, submission, day, null, (problems, athlete) -> {
+		LocalDate day = this.store.today(id);
+		return this.store.add(id, submission, day, null, (problems, athlete) -> {
 			Words.require(problems, "reason", reason);
 			this.withdrawalCheck.check(problems, athlete, day);
 		}, (recorded) -> new IllnessEvent.Withdrawal(day, recorded, reason));
-	}
-
-	/**
-	 * Is stricter than the rules.
-	 * @param id whose
-	 * @param stricter the most allowed, and how long
-	 * @param submission who sends it, and which sending it is
-	 * @return stored, or refused
-	 */
-	@ByCoach
-	public Saved stricter(PersonId id, NewStricter stricter, Submission submission) {
-		return add(id, submission, stricter.from(), null, (problems, athlete) -> {
-			LocalDate earliest = earliest(athlete, stricter.from(), submission);
-			if (stricter.from().isBefore(earliest)) {
-				problems.add(Problem.of("from", "stricter.back-dated", earliest));
-			}
-			if (stricter.until().isBefore(stricter.from())) {
-				problems.add(Problem.of("until", "entry.until.order"));
-			}
-			if (stricter.ceiling() != Clearance.REST && stricter.ceiling() != Clearance.EASY_ONLY) {
-				problems.add(Problem.of("ceiling", "stricter.ceiling"));
-			}
-			Words.require(problems, "reason", stricter.reason());
-		}, (recorded) -> new IllnessEvent.Stricter(stricter.from(), stricter.until(), recorded, stricter.ceiling(),
-				stricter.reason()));
 	}
 
 	/**
@@ -194,8 +129,8 @@ public class IllnessFacts {
 	 */
 	@ByFullCoach
 	public Saved symptomsOnly(PersonId id, String reason, Submission submission) {
-		LocalDate day = this.facts.today(this.facts.begin(id));
-		return add(id, submission, day, null, (problems, athlete) -> {
+		LocalDate day = this.store.today(id);
+		return this.store.add(id, submission, day, null, (problems, athlete) -> {
 			Words.require(problems, "reason", reason);
 			this.levelCheck.checkSymptomsOnly(problems, athlete, day);
 		}, (recorded) -> new IllnessEvent.SymptomsOnly(day, recorded, reason));
@@ -210,8 +145,8 @@ public class IllnessFacts {
 	 */
 	@ByFullCoach
 	public Saved workingLevel(PersonId id, NewWorkingLevel level, Submission submission) {
-		LocalDate day = this.facts.today(this.facts.begin(id));
-		return add(id, submission, day, null, (problems, athlete) -> {
+		LocalDate day = this.store.today(id);
+		return this.store.add(id, submission, day, null, (problems, athlete) -> {
 			Words.require(problems, "who", level.who());
 			Words.require(problems, "role", level.role());
 			Words.require(problems, "word", level.word());
@@ -230,43 +165,6 @@ public class IllnessFacts {
 	@Transactional(readOnly = true)
 	public List<StoredEvent> of(PersonId athlete) {
 		return this.rows.of(athlete);
-	}
-
-	/** The day an event counts as recorded: nothing it decides may lie before. */
-	private LocalDate earliest(Athlete athlete, LocalDate day, Submission submission) {
-		return (submission.source() == Source.IMPORT)
-				? this.facts.recorded(athlete, day, null, submission, HistoryTime.EVENT).on()
-				: this.facts.today(athlete);
-	}
-
-	private Saved add(PersonId id, Submission submission, LocalDate day, @Nullable LocalDate claimed, Check check,
-			Event event) {
-		Athlete athlete = this.facts.begin(id);
-		Optional<Saved> before = this.facts.before(EventRows.TABLE, id, submission);
-		if (before.isPresent()) {
-			return before.get();
-		}
-		List<Problem> problems = new ArrayList<>();
-		check.on(problems, athlete);
-		if (!problems.isEmpty()) {
-			return new Saved.Refused(problems);
-		}
-		Recorded recorded = this.facts.recorded(athlete, day, claimed, submission, HistoryTime.EVENT);
-		IllnessEvent fact = event.recorded(recorded);
-		return this.facts.add(EventRows.TABLE, athlete, null, fact, submission, EventRows.COLUMNS,
-				EventRows.values(fact));
-	}
-
-	private interface Check {
-
-		void on(List<Problem> problems, Athlete athlete);
-
-	}
-
-	private interface Event {
-
-		IllnessEvent recorded(Recorded recorded);
-
 	}
 
 }

@@ -345,6 +345,23 @@ public class Squad {
 	}
 
 	/**
+	 * Whether there is neither a coach who covers an athlete nor an owner of the club,
+	 * apart from the athlete: then nobody could confirm what the athlete tells.
+	 * @param athlete the athlete asked about
+	 * @return true if the athlete is all there is
+	 */
+	public boolean isAllThereIs(PersonId athlete) {
+		String other = "c.person_id <> m.person_id and c.ended_at is null and (c.until_at is null or c.until_at > ?) ";
+		return this.jdbc.sql("select not exists (select 1 from membership m join post c on " + COVERS + "and " + other
+				+ "where m.person_id = ?) and not exists (select 1 from membership m join team t on t.id = m.team_id "
+				+ "join post c on c.club_id = t.club_id and c.kind = 'OWNER' and " + other
+				+ "where m.person_id = ? and m.left_at is null)")
+			.params(now(), athlete.value(), now(), athlete.value())
+			.query(Boolean.class)
+			.single();
+	}
+
+	/**
 	 * Whether a person may look after each of several athletes.
 	 * @param coach the person who asks
 	 * @param athletes the athletes asked about

@@ -23,10 +23,16 @@ class EventsTest {
 	@ParameterizedTest
 	@CsvSource(delimiter = '|', textBlock = """
 			A,,2026-01-02,report,above,3        | ,Rest,ill,
-			A,,2026-01-02,report,myocarditis,   | ,Refer,ill,
-			A,,2026-01-02,hold,,                | ,Refer,ill,
-			A,,2026-01-02,run,breathless,       | ,Refer,ill,
-			A,,2026-01-02,run,chest_pain,       | ,Refer,ill,
+			A,,2026-01-02,report,myocarditis,   | ,Refer,,,hold; ill,,long,
+			A,,2026-01-02,hold,,                | ,Refer,,,hold; ill,,three,
+			A,,2026-01-02,run,breathless,       | ,Refer,,,
+			A,,2026-01-02,run,chest_pain,       | ,Refer,,,
+			A,,2026-01-02,run,dark_urine,       | ,Refer,,,
+			A,,2026-01-02,run,seizure,          | ,Refer,,,
+			A,,2026-01-02,clear,Full no_illness palpitations:mild, | ,Full,
+			A,,2026-01-02,clear,Easy athlete,   | ,Easy,
+			A,,2026-01-02,said,able eating,     | ,Full,
+			A,,2026-01-02,lift,Easy,2026-01-01  | ,Full,
 			A,,2026-01-02,run,odd feeling,      | ,Full,
 			A,,2026-01-02,stricter,Easy,        | ,Easy,
 			A,2026-01-01,2026-01-02,stricter,rest,2026-01-03 | ,Rest,
@@ -53,7 +59,17 @@ class EventsTest {
 			A,,2026-01-02,report,covid,-1             | value    | -1
 			A,2026-01-01,2026-01-02,report,covid,     | recorded | 2026-01-01
 			A,2026-01-01,2026-01-02,run,,             | recorded | 2026-01-01
-			A,,2026-01-02,run,dark_urine,             | arg      | dark_urine
+			A,,2026-01-02,run,stiff_neck,             | arg      | stiff_neck
+			A,,2026-01-02,clear,Easy no_illness,      | arg      | Easy no_illness
+			A,,2026-01-02,clear,Full no_illness,2026-01-09 | arg | Full no_illness
+			A,,2026-01-02,clear,Full fainting:mild,   | arg      | Full fainting:mild
+			A,,2026-01-02,clear,Full palpitations,    | arg      | Full palpitations
+			A,,2026-01-02,clear,Full athlete,         | arg      | Full athlete
+			A,,2026-01-02,clear,Easy athlete,2026-01-16 | arg    | Easy athlete
+			A,,2026-01-02,lift,Easy,                  | value    |
+			A,,2026-01-02,lift,Everything,2026-01-01  | arg      | Everything
+			A,,2026-01-02,said,happy,                 | arg      | happy
+			A,2026-01-03,2026-01-02,said,able,        | arg      | able
 			A,2026-01-03,2026-01-02,clear,Full,       | day      | 2026-01-02
 			A,,2026-01-02,clear,Everything,           | arg      | Everything
 			A,,2026-01-02,clear,Full,2026-01-01       | value    | 2026-01-01
@@ -79,6 +95,15 @@ class EventsTest {
 		assertThat(ran.said()).contains("events.csv", "line " + (text.lines().count() + 1), column,
 				(value == null) ? "" : value);
 		assertThat(out()).doesNotExist();
+	}
+
+	@Test
+	void liftsTheCeilingNamed() throws IOException {
+		Ran ran = assess(EVENTS + "A,2026-01-01,2026-01-01,stricter,Easy,2026-01-02\n"
+				+ "A,2026-01-01,2026-01-01,stricter,Rest,2026-01-02\nA,,2026-01-02,lift,Rest,2026-01-01\n");
+		assertThat(ran.code()).as(ran.said()).isZero();
+		assertThat(Files.readAllLines(out()).get(1)).contains(",Rest,");
+		assertThat(Files.readAllLines(out()).get(2)).contains(",Easy,");
 	}
 
 	@Test

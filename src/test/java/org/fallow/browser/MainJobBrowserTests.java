@@ -72,6 +72,7 @@ class MainJobBrowserTests extends OnRealPages {
 		coach.press("a[href$='/clearance']");
 		coach.type("who", "Dr Wren");
 		coach.type("role", "Cardiologist");
+		coach.tick("by", "PHYSICIAN");
 		coach.tick("scope", "FULL");
 		coach.press("form.sheet button.primary");
 		coach.sees("clearance.stored");

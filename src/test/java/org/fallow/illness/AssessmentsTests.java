@@ -66,6 +66,12 @@ class AssessmentsTests {
 	private IllnessFacts illness;
 
 	@Autowired
+	private ClearanceFacts clearances;
+
+	@Autowired
+	private CeilingFacts ceilings;
+
+	@Autowired
 	private Assessments assessments;
 
 	@Autowired
@@ -118,7 +124,7 @@ class AssessmentsTests {
 		this.mornings.save(id(), morning(0, 50).basedOn(2), byAthlete());
 		assertThat(latestClearance()).isEqualTo(Clearance.REFER);
 		this.clock.set(FIRST.plusDays(1));
-		Saved saved = this.illness.clear(id(),
+		Saved saved = this.clearances.clear(id(),
 				new NewClearance(FIRST.plusDays(1), null, Clearance.FULL_TRAINING, "Dr Hill", "GP", null), byCoach());
 		assertThat(saved).isInstanceOf(Saved.Stored.class);
 		assertThat(latestClearance()).isNotEqualTo(Clearance.REFER);
@@ -127,7 +133,7 @@ class AssessmentsTests {
 	@Test
 	void refusesABackDatedClearance() {
 		NewClearance clearance = new NewClearance(FIRST.minusDays(1), null, Clearance.REST, "Dr Hill", "GP", null);
-		assertThat(codes(this.illness.clear(id(), clearance, byCoach()))).containsExactly("clearance.back-dated");
+		assertThat(codes(this.clearances.clear(id(), clearance, byCoach()))).containsExactly("clearance.back-dated");
 	}
 
 	@Test

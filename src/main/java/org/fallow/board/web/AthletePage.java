@@ -9,9 +9,11 @@ import java.util.UUID;
 
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
+import org.fallow.illness.CeilingFacts;
 import org.fallow.illness.IllnessFacts;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
+import org.fallow.illness.view.CeilingView;
 import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.GateView;
 import org.fallow.illness.view.HoldView;
@@ -49,18 +51,21 @@ class AthletePage {
 
 	private final IllnessFacts facts;
 
+	private final CeilingFacts ceilings;
+
 	private final Charts charts;
 
 	private final RuleSets ruleSets;
 
 	private final Clock clock;
 
-	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, Charts charts,
-			RuleSets ruleSets, Clock clock) {
+	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
+			Charts charts, RuleSets ruleSets, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
 		this.facts = facts;
+		this.ceilings = ceilings;
 		this.charts = charts;
 		this.ruleSets = ruleSets;
 		this.clock = clock;
@@ -105,6 +110,8 @@ class AthletePage {
 			.toList());
 		Collections.reverse(entries);
 		model.addAttribute("entries", entries);
+		model.addAttribute("ceilings", CeilingView.all(this.ceilings.from(athlete.id(), asOf),
+				(person) -> this.squad.nameOf(person).orElse("–")));
 		model.addAttribute("decisions", DecisionRow.of(
 				this.assessments.decisions(athlete.id()).stream().filter((d) -> !d.day().isAfter(asOf)).toList(),
 				this.facts.of(athlete.id()).stream().filter((e) -> !e.event().recorded().on().isAfter(asOf)).toList(),

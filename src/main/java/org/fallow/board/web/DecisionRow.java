@@ -12,7 +12,9 @@ import org.fallow.access.PersonId;
 import org.fallow.entry.IocConsensus;
 import org.fallow.illness.StageDecision;
 import org.fallow.illness.StoredEvent;
+import org.fallow.illness.core.ClinicianWord;
 import org.fallow.illness.core.IllnessEvent;
+import org.fallow.illness.core.Spoken;
 import org.fallow.illness.view.Said;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
@@ -54,10 +56,20 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 			return Message.of("decided.HOLD");
 		}
 		if (event instanceof IllnessEvent.Cleared cleared) {
-			return Message.of("decided.CLEARED", cleared.ceiling().name());
+			boolean told = cleared.word().by() == ClinicianWord.By.ATHLETE;
+			String code = told ? "decided.TOLD" : cleared.word().noIllness() ? "decided.CLEARED.no-illness"
+					: cleared.word().examined().isEmpty() ? "decided.CLEARED" : "decided.CLEARED.examined";
+			return Message.of(code, cleared.ceiling().name());
 		}
 		if (event instanceof IllnessEvent.Stricter stricter) {
-			return Message.of("decided.STRICTER", stricter.ceiling().name());
+			return Message.of("decided.STRICTER", stricter.ceiling().name(), stricter.until());
+		}
+		if (event instanceof IllnessEvent.Lifted) {
+			return Message.of("decided.LIFTED");
+		}
+		if (event instanceof IllnessEvent.SaidToday said) {
+			return Message.of((said.able() && said.eating()) ? "decided.SAID_TODAY"
+					: said.able() ? "decided.SAID_TODAY.able" : "decided.SAID_TODAY.eating");
 		}
 		if (event instanceof IllnessEvent.WorkingLevel) {
 			return Message.of("decided.LEVEL_SET");
@@ -73,6 +85,10 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		return Message.of("decided.REPORT.worst", report.kind().name(), worst, IocConsensus.severity(worst).name());
 	}
 
+	private static String said(String reason, @Nullable Spoken word) {
+		return (word == null) ? reason : reason + " – " + word.who();
+	}
+
 	private static @Nullable String reason(IllnessEvent event) {
 		if (event instanceof IllnessEvent.Report report) {
 			return report.note();
@@ -85,7 +101,13 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 			return cleared.who() + ", " + cleared.role() + note;
 		}
 		if (event instanceof IllnessEvent.Stricter stricter) {
-			return stricter.reason();
+			return said(stricter.reason(), stricter.word());
+		}
+		if (event instanceof IllnessEvent.Lifted lifted) {
+			return said(lifted.reason(), lifted.word());
+		}
+		if (event instanceof IllnessEvent.SaidToday today) {
+			return today.reason();
 		}
 		if (event instanceof IllnessEvent.Withdrawal withdrawal) {
 			return withdrawal.reason();

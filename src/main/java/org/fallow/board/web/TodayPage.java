@@ -7,10 +7,13 @@ import java.util.List;
 import org.fallow.contact.Marks;
 import org.fallow.entry.Sessions;
 import org.fallow.illness.Assessments;
+import org.fallow.illness.CeilingFacts;
+import org.fallow.illness.ClearanceFacts;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Mark;
 import org.fallow.illness.core.RhrEvidence;
+import org.fallow.illness.view.CeilingView;
 import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.Said;
 import org.fallow.illness.view.StateView;
@@ -18,6 +21,7 @@ import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
+import org.fallow.team.Squad;
 import org.fallow.training.Plans;
 
 import org.springframework.stereotype.Controller;
@@ -45,16 +49,25 @@ class TodayPage {
 
 	private final Marks marks;
 
+	private final CeilingFacts ceilings;
+
+	private final ClearanceFacts clearances;
+
+	private final Squad squad;
+
 	private final Clock clock;
 
 	TodayPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Plans plans, Sessions sessions,
-			Marks marks, Clock clock) {
+			Marks marks, CeilingFacts ceilings, ClearanceFacts clearances, Squad squad, Clock clock) {
 		this.access = access;
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
 		this.plans = plans;
 		this.sessions = sessions;
 		this.marks = marks;
+		this.ceilings = ceilings;
+		this.clearances = clearances;
+		this.squad = squad;
 		this.clock = clock;
 	}
 
@@ -70,6 +83,9 @@ class TodayPage {
 		model.addAttribute("entered", assessment.mark() != Mark.NONE);
 		model.addAttribute("under18", athlete.isUnder18(today));
 		model.addAttribute("advice", Said.all(assessment.notices()));
+		model.addAttribute("ceilings", CeilingView.all(this.ceilings.from(athlete.id(), today),
+				(person) -> this.squad.nameOf(person).orElse("–")));
+		model.addAttribute("mayTell", assessment.holding() && this.clearances.isAllThereIs(athlete.id()));
 		model.addAttribute("episode", EpisodeView.of(assessment, book));
 		RhrEvidence rhr = assessment.rhr();
 		int from = book.on(today).rules().baseline().provisionalFrom();

@@ -11,6 +11,8 @@ public enum Matter {
 	NEW_ILLNESS,
 	/** The return went back, by symptoms or by numbers. */
 	STEP_BACK,
+	/** A red flag that a physician has examined was ticked today. */
+	EXAMINED,
 	/** The return takes far longer than its least time. */
 	STALLED,
 	/** No morning was entered for some days. */

@@ -21,8 +21,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Who needs a word, the most urgent first: clinician first, new illnesses, steps back,
- * stalled returns, gone quiet, slow drifts; within a matter who has waited longest. Each
- * is told from what was decided anyway; nothing is decided here.
+ * examined red flags, stalled returns, gone quiet, slow drifts; within a matter who has
+ * waited longest. Each is told from what was decided anyway; nothing is decided here.
  */
 public final class Worklist {
 
@@ -64,6 +64,7 @@ public final class Worklist {
 			refer(one).ifPresent(needs::add);
 			newIllness(one).ifPresent(needs::add);
 			stepBack(one).ifPresent(needs::add);
+			told(one, Matter.EXAMINED, "advised.examined", 1).ifPresent(needs::add);
 			stalled(one).ifPresent(needs::add);
 			quiet(one).ifPresent(needs::add);
 			drift(one).ifPresent(needs::add);

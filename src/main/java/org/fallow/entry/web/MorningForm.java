@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.StoredMorning;
+import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
 import org.jspecify.annotations.Nullable;
 
@@ -127,11 +128,15 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return (this.symptoms == null) ? Map.of() : this.symptoms;
 	}
 
-	/** Red flags among what is ticked. */
+	/**
+	 * Red flags among what is ticked; one ticked as mild is that which a physician has
+	 * examined, unchanged, and is not asked again.
+	 */
 	List<Symptom> redFlags() {
-		return ticked().keySet()
+		return ticked().entrySet()
 			.stream()
-			.flatMap((code) -> Typed.oneOf(Symptom.class, code).stream())
+			.filter((ticked) -> !ticked.getValue().equals(Severity.MILD.name()))
+			.flatMap((ticked) -> Typed.oneOf(Symptom.class, ticked.getKey()).stream())
 			.filter(Symptom::isRedFlag)
 			.toList();
 	}

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import jakarta.servlet.http.HttpServletRequest;
 import org.fallow.entry.ContextTag;
 import org.fallow.entry.Feels;
+import org.fallow.entry.ExaminedFlags;
 import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
@@ -59,11 +60,14 @@ class MorningPage {
 
 	private final Mornings mornings;
 
+	private final ExaminedFlags examined;
+
 	private final Clock clock;
 
-	MorningPage(AthleteAccess access, Mornings mornings, Clock clock) {
+	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, Clock clock) {
 		this.access = access;
 		this.mornings = mornings;
+		this.examined = examined;
 		this.clock = clock;
 	}
 
@@ -182,7 +186,8 @@ class MorningPage {
 			if (name.startsWith(SYMPTOM)) {
 				Arrays.stream(values)
 					.filter((severity) -> !severity.isBlank())
-					.forEach((severity) -> ticked.put(name.substring(SYMPTOM.length()), severity));
+					.forEach((severity) -> ticked.merge(name.substring(SYMPTOM.length()), severity,
+							(one, other) -> one.equals(Severity.SEVERE.name()) ? one : other));
 			}
 		});
 		return ticked;
@@ -206,6 +211,7 @@ class MorningPage {
 		model.addAttribute("postures", Posture.values());
 		model.addAttribute("symptomGroups", SymptomGroup.all());
 		model.addAttribute("redFlagSymptoms", Arrays.stream(Symptom.values()).filter(Symptom::isRedFlag).toList());
+		model.addAttribute("examinedFlags", this.examined.on(athlete, today));
 		model.addAttribute("severities", Severity.values());
 		model.addAttribute("feverMedicines", FeverMedicine.values());
 		model.addAttribute("feelsValues", Feels.values());

@@ -12,6 +12,7 @@ import org.fallow.entry.NewSession;
 import org.fallow.entry.Saved;
 import org.fallow.entry.Sessions;
 import org.fallow.entry.Submission;
+import org.fallow.illness.ClearanceFacts;
 import org.fallow.illness.IllnessFacts;
 import org.fallow.illness.NewClearance;
 import org.fallow.illness.NewReport;
@@ -32,10 +33,13 @@ class DemoFacts {
 
 	private final IllnessFacts illness;
 
-	DemoFacts(Sessions sessions, Absences absences, IllnessFacts illness) {
+	private final ClearanceFacts clearances;
+
+	DemoFacts(Sessions sessions, Absences absences, IllnessFacts illness, ClearanceFacts clearances) {
 		this.sessions = sessions;
 		this.absences = absences;
 		this.illness = illness;
+		this.clearances = clearances;
 	}
 
 	void store(PersonId athlete, DemoSession session, PersonId coach) {
@@ -51,7 +55,7 @@ class DemoFacts {
 			case "report" -> this.illness.report(athlete,
 					new NewReport(event.day(), event.reportKind(), event.value(), event.note(), event.recorded()),
 					submission);
-			case "clear" -> this.illness.clear(athlete,
+			case "clear" -> this.clearances.clear(athlete,
 					new NewClearance(event.day(), event.until(), event.ceiling(), event.who(), event.role(), null),
 					submission);
 			default -> this.absences.save(athlete, new NewAbsence(null, event.day(), event.until(), event.absenceKind(),

@@ -77,7 +77,7 @@ final class BackBySymptoms {
 		}
 		boolean reported = fact instanceof IllnessEvent.Report report
 				&& relapsing == (report.kind() != ReportKind.ABOVE_NECK);
-		return reported || (relapsing && Holds.openedBy(fact) != null);
+		return reported || (relapsing && fold.opensHold(fact));
 	}
 
 }

@@ -29,13 +29,14 @@ import org.jspecify.annotations.Nullable;
  * is not tracked in an open episode
  * @param mayGoBySymptoms whether a coach may let the open episode go on by symptoms alone
  * @param holding whether a clinician hold stands
+ * @param clinic what clinicians and coaches recorded
  * @param state what the fold carries on
  */
 public record DayAssessment(LocalDate day, String ruleHash, Clearance clearance, List<Message> reasons,
 		List<Message> notices, Mark mark, List<State.PastMark> marks, Seen seen, RhrEvidence rhr, HrvEvidence hrv,
 		@Nullable Episode during, @Nullable PathEvidence judgedFrom, List<Decision> decisions,
 		@Nullable GateSheet opened, @Nullable GateSheet gate, @Nullable LevelOffer level, boolean mayGoBySymptoms,
-		boolean holding, State state) {
+		boolean holding, ClinicEvidence clinic, State state) {
 
 	/** Copies the lists. */
 	public DayAssessment {
@@ -80,6 +81,8 @@ public record DayAssessment(LocalDate day, String ruleHash, Clearance clearance,
 			BACK_BY_NUMBERS,
 			/** A clinician's clearance resumed it in ill. */
 			RESUMED,
+			/** A physician's word that it was no illness closed it. */
+			NO_ILLNESS,
 			/** A coach withdrew it. */
 			WITHDRAWN,
 			/** A longer path was taken. */

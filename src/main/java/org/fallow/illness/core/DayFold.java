@@ -69,6 +69,15 @@ final class DayFold {
 
 	boolean raisedHoldToday;
 
+	/** Whether a red flag ticked today is outside an episode. */
+	boolean outside;
+
+	final List<Examined> examined = new ArrayList<>();
+
+	private final List<HoldState> passedOver = new ArrayList<>();
+
+	final ClinicEvidence clinic;
+
 	private final Windows windows;
 
 	DayFold(State before, Known known, RuleBook book, LocalDate day) {
@@ -91,8 +100,10 @@ final class DayFold {
 		events();
 		withdraw();
 		correctOnset();
+		noIllness();
 		open();
 		resume();
+		this.clinic = ClinicEvidence.of(this);
 		Numbers numbers = numbers();
 		this.rhr = numbers.rhr();
 		this.hrv = numbers.hrv();
@@ -125,7 +136,7 @@ final class DayFold {
 		return new DayAssessment(this.day, this.ruleHash, verdict.clearance(), verdict.reasons(),
 				Notices.of(this, level), this.mark, this.marks, this.seen, this.rhr, this.hrv, during, this.judgedFrom,
 				this.decisions, opened, next, level, open != null && mayGoBySymptoms(open), !this.standing.isEmpty(),
-				after);
+				this.clinic, after);
 	}
 
 	/** What is held since the last close, as it stands today. */
@@ -166,18 +177,46 @@ final class DayFold {
 	}
 
 	private void events() {
+		stand();
+		this.outside = this.episode == null || NoIllness.ends(this, this.episode);
 		for (Fact fact : this.known.fresh()) {
-			HoldState hold = Holds.openedBy(fact);
-			if (hold != null) {
-				this.holds.add(hold);
-				this.raisedHoldToday = true;
-			}
+			flags(fact);
 			if (fact instanceof IllnessEvent.SymptomsOnly && this.episode != null) {
 				this.episode.symptomsOnly = true;
 			}
 		}
+		stand();
+	}
+
+	private void flags(Fact fact) {
+		HoldState hold = Holds.openedBy(fact);
+		Examined seen = Examined.of(this, fact);
+		if (hold != null && seen != null) {
+			this.examined.add(seen);
+			this.passedOver.add(hold);
+		}
+		else {
+			raise(hold);
+		}
+		raise(AfterVaccination.openedBy(fact, this.known));
+	}
+
+	private void raise(@Nullable HoldState hold) {
+		if (hold != null) {
+			this.holds.add(hold);
+			this.raisedHoldToday = true;
+		}
+	}
+
+	private void stand() {
 		this.standing = Holds.standing(this.holds, this.known.events(), this.day);
 		WorkingLevels.endOn(this);
+	}
+
+	/** Whether a fact of today opens a hold. */
+	boolean opensHold(Fact fact) {
+		boolean flagged = Holds.openedBy(fact) != null && Examined.of(this, fact) == null;
+		return flagged || AfterVaccination.openedBy(fact, this.known) != null;
 	}
 
 	/**
@@ -254,15 +293,42 @@ final class DayFold {
 		return this.closedOn == null || date.isAfter(this.closedOn);
 	}
 
+	/** A physician's word that it was no illness closes the episode the next morning. */
+	private void noIllness() {
+		Draft open = this.episode;
+		if (open != null && NoIllness.ends(this, open)) {
+			close(open, Decision.Kind.NO_ILLNESS);
+		}
+		else if (open != null) {
+			passOverNothing();
+		}
+	}
+
+	/** In an episode, one that opens today included, no red flag is passed over. */
+	private void passOverNothing() {
+		this.outside = false;
+		if (!this.passedOver.isEmpty()) {
+			this.passedOver.forEach(this::raise);
+			this.passedOver.clear();
+			this.examined.clear();
+			stand();
+		}
+	}
+
 	private void open() {
 		LocalDate onset = (this.episode == null) ? Opening.onset(this) : null;
 		if (onset != null) {
+			passOverNothing();
 			Held held = HeldBaselines.forOnset(heldBefore(), this.windows, onset, this.day);
 			this.episode = Draft.opened(this.ruleHash, this.day, onset, held);
 			this.decisions.add(new Decision(Decision.Kind.OPENED, -1, 0));
 		}
 		if (this.episode != null && (this.raisedHoldToday || !this.standing.isEmpty())) {
 			this.episode.floor = later(this.episode.floor, PathName.THREE_WEEK);
+		}
+		boolean named = this.known.fresh(IllnessEvent.Report.class).stream().anyMatch((r) -> r.kind().opensHold());
+		if (this.episode != null && named) {
+			this.episode.floor = PathName.LONG;
 		}
 	}
 
@@ -304,7 +370,8 @@ final class DayFold {
 		Episode yesterday = this.before.episode();
 		boolean sameStage = open != null && yesterday != null && open.stage > 0 && open.stage == yesterday.stage()
 				&& open.stageSince.equals(yesterday.stageSince());
-		if (open != null && sameStage && this.marks.contains(new PastMark(this.day.minusDays(1), Mark.GOOD))) {
+		if (open != null && sameStage && this.standing.isEmpty()
+				&& this.marks.contains(new PastMark(this.day.minusDays(1), Mark.GOOD))) {
 			open.counted++;
 		}
 	}
@@ -320,7 +387,7 @@ final class DayFold {
 		else if (this.mark == Mark.BAD) {
 			open.badRun++;
 		}
-		if (open.stage > 0 && open.badRun >= this.rules.gates().badMorningsBack()) {
+		if (open.stage > 0 && this.standing.isEmpty() && open.badRun >= this.rules.gates().badMorningsBack()) {
 			this.decisions.add(new Decision(Decision.Kind.BACK_BY_NUMBERS, open.stage, open.stage - 1));
 			open.enter(open.stage - 1, this.day);
 		}
@@ -349,7 +416,7 @@ final class DayFold {
 			return sheet;
 		}
 		if (sheet.closes()) {
-			close(open);
+			close(open, Decision.Kind.CLOSED);
 		}
 		else {
 			this.decisions.add(new Decision(Decision.Kind.GATE, open.stage, open.stage + 1));
@@ -372,8 +439,8 @@ final class DayFold {
 		return false;
 	}
 
-	private void close(Draft open) {
-		this.decisions.add(new Decision(Decision.Kind.CLOSED, open.stage, -1));
+	private void close(Draft open, Decision.Kind kind) {
+		this.decisions.add(new Decision(kind, open.stage, -1));
 		this.out.add(new DayRange(outFrom(open), this.day));
 		this.afterClose = open.held;
 		this.closedOn = this.day;

@@ -105,7 +105,7 @@ final class Draft {
 		enter(0, day);
 		this.latestOnset = later(this.latestOnset, onset);
 		this.lengthFrom = this.latestOnset;
-		this.floor = longer(this.path);
+		this.floor = (this.floor.compareTo(longer(this.path)) > 0) ? this.floor : longer(this.path);
 		this.stage1On = null;
 		this.held = this.held.with(null);
 		this.free = List.of();

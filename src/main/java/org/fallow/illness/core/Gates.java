@@ -148,6 +148,10 @@ final class Gates {
 	private void feelsAble() {
 		MorningEntry entry = this.fold.entry;
 		Feels feels = (entry == null) ? null : entry.feels();
+		if (feels == null && this.fold.clinic.saidAble()) {
+			add(Criterion.of("feels-able", true, "SAID_TODAY", ""));
+			return;
+		}
 		if (feels == null) {
 			add(Criterion.notAvailable("feels-able", true, ""));
 			return;
@@ -161,6 +165,7 @@ final class Gates {
 	 */
 	private void eating() {
 		Boolean eating = (this.fold.entry == null) ? null : this.fold.entry.eatingNormally();
+		eating = (eating == null && this.fold.clinic.saidEating()) ? Boolean.TRUE : eating;
 		if (!this.path.eating() && !Boolean.FALSE.equals(eating)) {
 			return;
 		}

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 
 import org.fallow.entry.AfterSession;
 import org.fallow.entry.Fact;
@@ -11,13 +12,19 @@ import org.fallow.entry.MorningEntry;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Symptom;
-import org.fallow.rules.Clearance;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Which facts open a clinician hold, and which holds stand on a day.
  */
 final class Holds {
+
+	/**
+	 * Causes after which no clearance closes an episode as no illness. Those beside the
+	 * named diseases are red flags.
+	 */
+	private static final Set<String> NEVER_NO_ILLNESS = Set.of("FAINTING", "CONFUSION", "DARK_URINE", "COUGHING_BLOOD",
+			"SEIZURE", "PNEUMONIA", "GLANDULAR_FEVER", "MYOCARDITIS", "PERICARDITIS", "HOSPITAL");
 
 	private Holds() {
 	}
@@ -28,18 +35,22 @@ final class Holds {
 		return (cause == null) ? null : new HoldState(fact.day(), fact.recorded(), cause, false);
 	}
 
+	/** Of several red flags the one that is never called no illness. */
 	private static @Nullable String cause(Fact fact) {
-		if (fact instanceof MorningEntry entry && entry.hasRedFlag()) {
-			return entry.symptoms()
+		List<String> flags = List.of();
+		if (fact instanceof MorningEntry entry) {
+			flags = entry.symptoms()
 				.stream()
 				.map(ReportedSymptom::symptom)
 				.filter(Symptom::isRedFlag)
-				.findFirst()
-				.orElseThrow()
-				.name();
+				.map(Symptom::name)
+				.toList();
 		}
-		if (fact instanceof SessionLog session && session.hasRedFlag()) {
-			return session.after().stream().filter(AfterSession::isRedFlag).findFirst().orElseThrow().name();
+		if (fact instanceof SessionLog session) {
+			flags = session.after().stream().filter(AfterSession::isRedFlag).map(AfterSession::name).toList();
+		}
+		if (!flags.isEmpty()) {
+			return flags.stream().filter(NEVER_NO_ILLNESS::contains).findFirst().orElse(flags.get(0));
 		}
 		if (fact instanceof IllnessEvent.Report report && report.kind().opensHold()) {
 			return report.kind().name();
@@ -50,6 +61,11 @@ final class Holds {
 	/** A hold whose reason is a symptom's code has that as its cause. */
 	private static String byHand(String reason) {
 		return Arrays.stream(Symptom.values()).map(Symptom::name).filter(reason::equals).findFirst().orElse("BY_HAND");
+	}
+
+	/** Whether a hold can be found to have been no illness. */
+	static boolean canBeNoIllness(HoldState hold) {
+		return !NEVER_NO_ILLNESS.contains(hold.cause());
 	}
 
 	/**
@@ -78,8 +94,8 @@ final class Holds {
 	}
 
 	/**
-	 * The ceiling of the clearance in force: of those covering the day, the latest
-	 * recorded; null if none covers it.
+	 * The clearance in force: of those covering the day, the latest recorded; null if
+	 * none covers it.
 	 */
 	static IllnessEvent.@Nullable Cleared inForce(List<IllnessEvent> events, LocalDate day) {
 		IllnessEvent.Cleared latest = null;
@@ -90,17 +106,6 @@ final class Holds {
 			}
 		}
 		return latest;
-	}
-
-	/** The coach's ceiling of the day; full training where there is none. */
-	static Clearance coachCeiling(List<IllnessEvent> events, LocalDate day) {
-		Clearance ceiling = Clearance.FULL_TRAINING;
-		for (IllnessEvent event : events) {
-			if (event instanceof IllnessEvent.Stricter stricter && stricter.covers(day)) {
-				ceiling = ceiling.stricterOf(stricter.ceiling());
-			}
-		}
-		return ceiling;
 	}
 
 }

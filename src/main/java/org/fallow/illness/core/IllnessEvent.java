@@ -46,13 +46,16 @@ public sealed interface IllnessEvent extends Fact {
 	 * @param who the clinician's name
 	 * @param role the clinician's role
 	 * @param note the clinician's words
+	 * @param word whose word it is, and what it says besides
 	 */
 	record Cleared(LocalDate day, @Nullable LocalDate until, Recorded recorded, Clearance ceiling, String who,
-			String role, @Nullable String note) implements IllnessEvent {
+			String role, @Nullable String note, ClinicianWord word) implements IllnessEvent {
 
 		/**
 		 * Refuses a clearance that is back-dated, ends before it begins or has no ceiling
-		 * that a clinician can give.
+		 * that a clinician can give; <em>no illness</em> other than with full training
+		 * and without a last day; an examination of a later day; and what is told by the
+		 * athlete beyond easy running or 14 days.
 		 */
 		public Cleared {
 			if (day.isBefore(recorded.on())) {
@@ -64,6 +67,31 @@ public sealed interface IllnessEvent extends Fact {
 			if (ceiling == Clearance.REFER || ceiling == Clearance.NOT_ASSESSED) {
 				throw new IllegalArgumentException("a clearance is for rest, easy running or full training");
 			}
+			if (word.noIllness() && (ceiling != Clearance.FULL_TRAINING || until != null)) {
+				throw new IllegalArgumentException("no illness means full training without a last day");
+			}
+			if (word.examinedOn() != null && word.examinedOn().isAfter(recorded.on())) {
+				throw new IllegalArgumentException("an examination cannot be of a later day");
+			}
+			if (word.by() == ClinicianWord.By.ATHLETE && (ceiling == Clearance.FULL_TRAINING || until == null
+					|| until.isAfter(day.plusDays(ClinicianWord.TOLD_DAYS - 1L)))) {
+				throw new IllegalArgumentException("told by the athlete is easy running at most, for 14 days at most");
+			}
+		}
+
+		/**
+		 * A clinician's clearance that says nothing besides its ceiling.
+		 * @param day first day it covers
+		 * @param until last day it covers, inclusive; absent when open
+		 * @param recorded when it was recorded
+		 * @param ceiling the most the clinician allows
+		 * @param who the clinician's name
+		 * @param role the clinician's role
+		 * @param note the clinician's words
+		 */
+		public Cleared(LocalDate day, @Nullable LocalDate until, Recorded recorded, Clearance ceiling, String who,
+				String role, @Nullable String note) {
+			this(day, until, recorded, ceiling, who, role, note, ClinicianWord.PLAIN);
 		}
 
 		boolean covers(LocalDate date) {
@@ -90,14 +118,73 @@ public sealed interface IllnessEvent extends Fact {
 	 * @param recorded when it was recorded
 	 * @param ceiling the most the coach allows
 	 * @param reason why
+	 * @param key names it among the athlete's ceilings
+	 * @param word the clinician's or guardian's word it names; absent where it is the
+	 * coach's own
 	 */
-	record Stricter(LocalDate day, LocalDate until, Recorded recorded, Clearance ceiling,
-			String reason) implements IllnessEvent {
+	record Stricter(LocalDate day, LocalDate until, Recorded recorded, Clearance ceiling, String reason, String key,
+			@Nullable Spoken word) implements IllnessEvent {
+
+		/** Days after today on which a ceiling can end at the latest. */
+		public static final int MOST_DAYS = 60;
+
+		/**
+		 * A coach's own ceiling, named by the moment it was recorded.
+		 * @param day first day
+		 * @param until last day, inclusive
+		 * @param recorded when it was recorded
+		 * @param ceiling the most the coach allows
+		 * @param reason why
+		 */
+		public Stricter(LocalDate day, LocalDate until, Recorded recorded, Clearance ceiling, String reason) {
+			this(day, until, recorded, ceiling, reason, recorded.at().toString(), null);
+		}
 
 		boolean covers(LocalDate date) {
 			return !date.isBefore(this.day) && !date.isAfter(this.until);
 		}
 
+	}
+
+	/**
+	 * A coach lifts one ceiling, from now on.
+	 *
+	 * @param day the day it was lifted
+	 * @param recorded when it was recorded
+	 * @param key the ceiling's key
+	 * @param reason why
+	 * @param word the clinician's or guardian's word it names; absent where it is the
+	 * coach's own
+	 */
+	record Lifted(LocalDate day, Recorded recorded, String key, String reason,
+			@Nullable Spoken word) implements IllnessEvent {
+
+		/**
+		 * Whether it lifts a ceiling: what names a clinician's word is lifted by a
+		 * clinician's only, and a guardian's by a guardian's (the safer reading).
+		 * @param ceiling a coach's ceiling
+		 * @return true if it no longer holds
+		 */
+		public boolean lifts(Stricter ceiling) {
+			Spoken needed = ceiling.word();
+			return this.key.equals(ceiling.key()) && !this.recorded.at().isBefore(ceiling.recorded().at())
+					&& (needed == null || (this.word != null && this.word.by() == needed.by()));
+		}
+
+	}
+
+	/**
+	 * A coach's word that the athlete said so today. It counts for adults, on its own day
+	 * and where the morning's entry does not say.
+	 *
+	 * @param day the day it was said
+	 * @param recorded when it was recorded
+	 * @param able whether the athlete said to feel able to train
+	 * @param eating whether the athlete said to eat and drink normally
+	 * @param reason how the coach knows
+	 */
+	record SaidToday(LocalDate day, Recorded recorded, boolean able, boolean eating,
+			String reason) implements IllnessEvent {
 	}
 
 	/**

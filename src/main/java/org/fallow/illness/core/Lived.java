@@ -48,7 +48,8 @@ public record Lived(LocalDate opened, @Nullable LocalDate firstStage, @Nullable 
 
 	private Lived after(DayAssessment day, Decision decision, RuleBook book) {
 		return switch (decision.kind()) {
-			case CLOSED, WITHDRAWN -> new Lived(this.opened, this.firstStage, this.fullTraining, day.day(), day.day());
+			case CLOSED, NO_ILLNESS, WITHDRAWN ->
+				new Lived(this.opened, this.firstStage, this.fullTraining, day.day(), day.day());
 			case GATE -> through(day, decision.toStage(), book);
 			default -> this;
 		};

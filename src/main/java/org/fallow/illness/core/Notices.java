@@ -26,6 +26,14 @@ final class Notices {
 		if (episode != null) {
 			episode(fold, episode, level, notices);
 		}
+		Message noIllness = (episode == null) ? null : NoIllness.told(fold, episode);
+		if (noIllness != null) {
+			notices.add(noIllness);
+		}
+		for (Examined examined : fold.clinic.examined()) {
+			notices.add(Message.of("advised.examined", examined.ticked().symptom().name(), examined.since(),
+					examined.since().plusDays(ClinicianWord.EXAMINED_DAYS - 1L)));
+		}
 		Advice.add(fold, notices);
 		guardian(fold, notices);
 		return notices;

@@ -44,7 +44,7 @@ final class Opening {
 	static @Nullable LocalDate earliestSick(DayFold fold, List<Fact> facts) {
 		LocalDate earliest = null;
 		for (Fact fact : facts) {
-			boolean opens = fact instanceof IllnessEvent.Report || Holds.openedBy(fact) != null
+			boolean opens = fact instanceof IllnessEvent.Report || fold.opensHold(fact)
 					|| (fact instanceof MorningEntry entry && fold.sickness(entry).opens());
 			if (opens && !fact.day().isAfter(fold.day)) {
 				earliest = earliest(earliest, fact.day());

@@ -45,8 +45,8 @@ public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean s
 				sick.redFlag(), (entry == null) ? null : entry.feels(), fold.isReported(fold.day),
 				fold.known.isInjured(fold.day), fold.withdrawnToday, (entry == null) ? restStands(fold) : null,
 				(cleared == null) ? null : cleared.ceiling(), (cleared == null) ? null : cleared.recorded().at(),
-				(cleared == null) ? null : cleared.until(), Holds.coachCeiling(fold.known.events(), fold.day),
-				fold.known.isMinor(fold.day));
+				(cleared == null) ? null : cleared.until(),
+				Ceilings.strictest(Ceilings.on(fold.known.events(), fold.day)), fold.known.isMinor(fold.day));
 	}
 
 	private static @Nullable LocalDate restStands(DayFold fold) {

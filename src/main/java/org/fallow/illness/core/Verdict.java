@@ -63,16 +63,26 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		}
 		Clearance clinician = fold.seen.clinicianCeiling();
 		if (clinician != null) {
-			row(rows, clinician, "reason.clinician-ceiling", clinician.name());
+			row(rows, clinician, isTold(fold) ? "reason.told-ceiling" : "reason.clinician-ceiling", clinician.name());
 		}
-		Clearance coach = fold.seen.coachCeiling();
-		row(rows, coach, "reason.coach-ceiling", coach.name());
+		for (ClinicEvidence.Ceiling coach : fold.clinic.ceilings()) {
+			row(rows, coach.ceiling(), "reason.coach-ceiling", coach.ceiling().name(), coach.until());
+		}
+		for (Examined examined : fold.clinic.examined()) {
+			row(rows, Clearance.EASY_ONLY, "reason.examined", examined.ticked().symptom().name(), examined.since());
+		}
 		if (fold.seen.withdrawn()) {
 			row(rows, Clearance.EASY_ONLY, "reason.withdrawn-today");
 		}
 		if (fold.seen.injured()) {
 			row(rows, Clearance.NOT_ASSESSED, "reason.injury");
 		}
+	}
+
+	/** Whether the clearance in force is told by the athlete. */
+	private static boolean isTold(DayFold fold) {
+		ClinicEvidence.InForce clearance = fold.clinic.clearance();
+		return clearance != null && clearance.word().by() == ClinicianWord.By.ATHLETE;
 	}
 
 	private static void silence(Seen seen, List<Row> rows) {

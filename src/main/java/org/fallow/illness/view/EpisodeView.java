@@ -14,16 +14,16 @@ import org.jspecify.annotations.Nullable;
 /**
  * Where an athlete stands on the return path.
  *
- * @param stage ill, or a stage
- * @param dayInStage counting from 1
+ * @param stage ill, a stage, or a clinician hold over it
+ * @param dayInStage counting from 1; absent under a hold, where nothing is counted
  * @param onset onset of the illness
  * @param path which path
  * @param protocol who wrote its definition
  * @param stages all stages of the path
  * @param symptomsOnly whether it goes by symptoms alone
  */
-public record EpisodeView(StageView stage, int dayInStage, LocalDate onset, PathName path, Protocol protocol,
-		List<StageView> stages, boolean symptomsOnly) {
+public record EpisodeView(StageView stage, @Nullable Integer dayInStage, LocalDate onset, PathName path,
+		Protocol protocol, List<StageView> stages, boolean symptomsOnly) {
 
 	/**
 	 * The view of an assessment's episode.
@@ -37,8 +37,10 @@ public record EpisodeView(StageView stage, int dayInStage, LocalDate onset, Path
 		if (episode == null || path == null) {
 			return null;
 		}
-		return new EpisodeView(StageView.of(path, episode.stage()), assessment.dayInStage(), episode.firstOnset(),
-				episode.path(), path.definedBy(), StageView.all(path), episode.symptomsOnly());
+		StageView stage = assessment.holding() ? StageView.HOLD : StageView.of(path, episode.stage());
+		Integer day = assessment.holding() ? null : Integer.valueOf(assessment.dayInStage());
+		return new EpisodeView(stage, day, episode.firstOnset(), episode.path(), path.definedBy(), StageView.all(path),
+				episode.symptomsOnly());
 	}
 
 }

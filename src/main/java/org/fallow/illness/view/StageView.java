@@ -25,12 +25,16 @@ import org.jspecify.annotations.Nullable;
  * A stage as pages name it, whichever protocol it comes from. Its figures are those of
  * the rule set that decides.
  *
- * @param number 0 for ill
+ * @param number 0 for ill, -1 for a hold
  * @param name in full
  * @param shortName for tables
  * @param means what to do in it, sentence by sentence
  */
 public record StageView(int number, Message name, Message shortName, List<Message> means) {
+
+	/** What lies over any stage: a clinician hold. */
+	static final StageView HOLD = new StageView(-1, Message.of("span.HOLD"), Message.of("span.HOLD.mark"),
+			List.of(Message.of("next.CLEARANCE")));
 
 	private static final int OWN_STAGES = 3;
 

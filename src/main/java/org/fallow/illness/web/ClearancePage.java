@@ -1,19 +1,16 @@
 package org.fallow.illness.web;
 
-import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 
 import org.fallow.entry.Saved;
 import org.fallow.entry.Submission;
-import org.fallow.illness.IllnessFacts;
+import org.fallow.entry.Symptom;
+import org.fallow.illness.ClearanceFacts;
 import org.fallow.illness.NewClearance;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.view.HoldView;
 import org.fallow.illness.view.StateView;
-import org.fallow.rules.Clearance;
 import org.fallow.rules.RuleBook;
 import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
@@ -37,16 +34,16 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 @RequestMapping("/athletes/{id}/clearance")
 class ClearancePage {
 
-	private static final Map<String, Clearance> SCOPES = Map.of("REST", Clearance.REST, "EASY", Clearance.EASY_ONLY,
-			"FULL", Clearance.FULL_TRAINING);
+	private static final List<Symptom> EXAMINED = List.of(Symptom.CHEST_PAIN, Symptom.BREATHLESSNESS,
+			Symptom.PALPITATIONS);
 
 	private final AthleteAccess access;
 
-	private final IllnessFacts facts;
+	private final ClearanceFacts facts;
 
 	private final TodayOf today;
 
-	ClearancePage(AthleteAccess access, IllnessFacts facts, TodayOf today) {
+	ClearancePage(AthleteAccess access, ClearanceFacts facts, TodayOf today) {
 		this.access = access;
 		this.facts = facts;
 		this.today = today;
@@ -57,8 +54,7 @@ class ClearancePage {
 		this.access.fullyCoached(id);
 		Athlete athlete = this.access.coached(id, TraceSubject.CLEARANCE_PAGE);
 		String today = this.today.today(athlete).toString();
-		model.addAttribute("form",
-				new ClearanceForm(null, null, today, null, today, null, null, Submission.newRequestId().toString()));
+		model.addAttribute("form", ClearanceForm.of(today, Submission.newRequestId().toString()));
 		return show(athlete, model);
 	}
 
@@ -66,26 +62,12 @@ class ClearancePage {
 	String record(@PathVariable UUID id, @ModelAttribute("form") ClearanceForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
 		Athlete athlete = this.access.fullyCoached(id);
-		Optional<LocalDate> spoke = Problems.day(result, "day", form.day());
-		Optional<LocalDate> from = Problems.day(result, "from", form.from());
-		Optional<LocalDate> until = Problems.day(result, "until", form.until());
-		Clearance ceiling = SCOPES.get(Problems.words(form.scope()));
-		if (from.isEmpty() && !result.hasFieldErrors("from")) {
-			result.rejectValue("from", "clearance.from.missing");
-		}
-		if (ceiling == null) {
-			result.rejectValue("scope", "clearance.scope");
-		}
-		if (spoke.isPresent() && spoke.get().isAfter(this.today.today(athlete))) {
-			result.rejectValue("day", "entry.day.future");
-		}
-		if (result.hasErrors() || ceiling == null) {
+		NewClearance clearance = new ClearanceReader(form, result, this.today.today(athlete)).recorded();
+		if (clearance == null) {
 			return show(athlete, model);
 		}
 		UUID request = Problems.requestId(form.requestId(), Submission.newRequestId());
-		Saved saved = this.facts.clear(athlete.id(),
-				new NewClearance(from.orElseThrow(), until.orElse(null), ceiling, Problems.words(form.who()),
-						Problems.words(form.role()), note(form, spoke)),
+		Saved saved = this.facts.clear(athlete.id(), clearance,
 				Submission.page(this.access.person(), Role.COACH, request));
 		if (saved instanceof Saved.Refused refused) {
 			Problems.show(result, refused.problems());
@@ -95,11 +77,6 @@ class ClearancePage {
 		return "redirect:/athletes/" + id;
 	}
 
-	private static String note(ClearanceForm form, Optional<LocalDate> spoke) {
-		String words = Problems.words(form.note());
-		return spoke.map((day) -> (day + " " + words).strip()).orElse(words);
-	}
-
 	private String show(Athlete athlete, Model model) {
 		DayAssessment assessment = this.today.assessed(athlete);
 		RuleBook book = this.today.book(athlete);
@@ -107,6 +84,7 @@ class ClearancePage {
 		model.addAttribute("state", StateView.of(assessment, book));
 		model.addAttribute("holds", HoldView.standing(assessment));
 		model.addAttribute("today", assessment.day());
+		model.addAttribute("examinable", EXAMINED);
 		model.addAttribute("scopes", List.of("REST", "EASY", "FULL"));
 		return "illness/clearance";
 	}

@@ -8,12 +8,16 @@ import java.util.UUID;
 
 import org.fallow.entry.Saved;
 import org.fallow.entry.Submission;
+import org.fallow.illness.CeilingFacts;
 import org.fallow.illness.IllnessFacts;
+import org.fallow.illness.NewSaid;
 import org.fallow.illness.NewStricter;
 import org.fallow.illness.NewWorkingLevel;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Episode;
+import org.fallow.illness.core.IllnessEvent.Stricter;
 import org.fallow.illness.core.LevelOffer;
+import org.fallow.illness.view.CeilingView;
 import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.StateView;
 import org.fallow.rules.Clearance;
@@ -22,7 +26,9 @@ import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
+import org.fallow.team.Squad;
 import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
@@ -45,18 +51,23 @@ class DecisionPage {
 
 	private final IllnessFacts facts;
 
+	private final CeilingFacts ceilings;
+
+	private final Squad squad;
+
 	private final TodayOf today;
 
-	DecisionPage(AthleteAccess access, IllnessFacts facts, TodayOf today) {
+	DecisionPage(AthleteAccess access, IllnessFacts facts, CeilingFacts ceilings, Squad squad, TodayOf today) {
 		this.access = access;
 		this.facts = facts;
+		this.ceilings = ceilings;
+		this.squad = squad;
 		this.today = today;
 	}
 
 	@GetMapping
 	String form(@PathVariable UUID id, Model model) {
-		model.addAttribute("form",
-				new DecisionForm(null, null, null, null, null, null, Submission.newRequestId().toString()));
+		model.addAttribute("form", DecisionForm.of(Submission.newRequestId().toString()));
 		return show(this.access.coached(id, TraceSubject.DECISION_PAGE), "STRICTER", model);
 	}
 
@@ -64,18 +75,45 @@ class DecisionPage {
 	String stricter(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
 		Athlete athlete = this.access.coached(id);
-		LocalDate from = this.today.today(athlete);
+		NewStricter stricter = stricter(athlete, form, result);
+		return (stricter == null) ? show(athlete, "STRICTER", model) : done(athlete, "STRICTER",
+				this.ceilings.stricter(athlete.id(), stricter, submission(form)), result, model, redirect);
+	}
+
+	private @Nullable NewStricter stricter(Athlete athlete, DecisionForm form, BindingResult result) {
 		Optional<LocalDate> until = Problems.day(result, "until", form.until());
 		Optional<Clearance> ceiling = Problems.oneOf(Clearance.class, form.ceiling());
 		if (ceiling.isEmpty()) {
 			result.rejectValue("ceiling", "stricter.ceiling");
 		}
-		if (result.hasErrors()) {
-			return show(athlete, "STRICTER", model);
+		if (until.isEmpty() && !result.hasFieldErrors("until")) {
+			result.rejectValue("until", "stricter.until.missing", new Object[] { Stricter.MOST_DAYS }, null);
 		}
-		NewStricter stricter = new NewStricter(from, until.orElse(from), ceiling.orElseThrow(),
+		return result.hasErrors() ? null : new NewStricter(this.today.today(athlete), until.orElseThrow(),
+				ceiling.orElseThrow(), Problems.words(form.reason()), form.spoken());
+	}
+
+	@PostMapping("/lift")
+	String lift(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.fullyCoached(id);
+		boolean replaces = !Problems.words(form.ceiling()).isEmpty();
+		NewStricter instead = replaces ? stricter(athlete, form, result) : null;
+		if (result.hasErrors()) {
+			return show(athlete, "LIFT", model);
+		}
+		Saved saved = this.ceilings.lift(athlete.id(), Problems.words(form.names()), Problems.words(form.reason()),
+				form.spoken(), instead, submission(form));
+		return done(athlete, "LIFT", saved, result, model, redirect);
+	}
+
+	@PostMapping("/said-today")
+	String saidToday(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result,
+			Model model, RedirectAttributes redirect) {
+		Athlete athlete = this.access.fullyCoached(id);
+		NewSaid said = new NewSaid("true".equals(form.able()), "true".equals(form.eating()),
 				Problems.words(form.reason()));
-		return done(athlete, "STRICTER", this.facts.stricter(athlete.id(), stricter, submission(form)), result, model,
+		return done(athlete, "SAID_TODAY", this.ceilings.saidToday(athlete.id(), said, submission(form)), result, model,
 				redirect);
 	}
 
@@ -140,6 +178,10 @@ class DecisionPage {
 		boolean full = this.access.mayLoosen(athlete.id());
 		model.addAttribute("level", full ? LevelView.of(assessment.level()) : null);
 		model.addAttribute("kind", kind);
+		model.addAttribute("lastDay", assessment.day().plusDays(Stricter.MOST_DAYS));
+		model.addAttribute("ceilings", full ? CeilingView.all(this.ceilings.from(athlete.id(), assessment.day()),
+				(person) -> this.squad.nameOf(person).orElse("–")) : List.of());
+		model.addAttribute("maySay", full && assessment.gate() != null && !athlete.isUnder18(assessment.day()));
 		model.addAttribute("available", full ? available(assessment) : List.of("STRICTER", "HOLD"));
 		return "illness/decision";
 	}

@@ -129,6 +129,14 @@ class WorklistTest {
 					(need) -> assertThat(need.key()).isEqualTo(new MatterKey(ANN, Matter.STALLED, TODAY.minusDays(2))));
 	}
 
+	@Test
+	void tellsAnExaminedRedFlagOnItsDay() {
+		day(1, Clearance.FULL_TRAINING, null);
+		day(0, Clearance.EASY_ONLY, null, "advised.examined");
+		assertThat(needs()).singleElement()
+			.satisfies((need) -> assertThat(need.key()).isEqualTo(new MatterKey(ANN, Matter.EXAMINED, TODAY)));
+	}
+
 	/** A baseline that dips below the bound for a day has not drifted anew. */
 	@Test
 	void keepsADriftThatWavers() {

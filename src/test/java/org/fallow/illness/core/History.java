@@ -11,6 +11,7 @@ import org.fallow.entry.Absence;
 import org.fallow.entry.AbsenceKind;
 import org.fallow.entry.Activity;
 import org.fallow.entry.AfterSession;
+import org.fallow.entry.ContextTag;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
@@ -144,6 +145,7 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 				case 44 -> facts.add(morning(earlier, recorded(day, 9, 1), 61.0, felt));
 				case 45 -> facts.add(morning(earlier, recorded(day, 9, 1), 52.0, felt(Symptom.FATIGUE)));
 				case 46 -> facts.add(morning(earlier, recorded(day, 9, 1), 52.0, felt(Symptom.SNEEZING)));
+				case 48, 49 -> facts.add(vaccinated(day));
 				case 47 -> {
 					facts.add(morning(day, recorded(day, 6, 0), 52.0, felt(Symptom.FATIGUE)));
 					facts.add(morning(day, recorded(day, 9, 1), 50.0, List.of()));
@@ -167,7 +169,16 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 				case 12 -> facts.add(cleared(day, size % 2, null, Clearance.EASY_ONLY));
 				case 13, 14 -> facts.add(new IllnessEvent.Withdrawal(day, recorded(day, 13, 4), "none"));
 				case 15 -> facts.add(new IllnessEvent.Stricter(day.plusDays(size), day.plusDays(size + 2L),
-						recorded(day, 12, 5), Clearance.EASY_ONLY, "tired"));
+						recorded(day, 12, 5), Clearance.EASY_ONLY, "tired", "k" + size % 2,
+						(size < 7) ? null : new Spoken(Spoken.By.CLINICIAN, "a clinician")));
+				case 24 -> facts.add(said(day, true, List.of()));
+				case 25, 26, 30, 31, 32 ->
+					facts.add(said(day, kind >= 40, List.of(ReportedSymptom.of(Symptom.CHEST_PAIN, Severity.SEVERE))));
+				case 27 -> facts.add(new IllnessEvent.Cleared(day, day.plusDays(size), recorded(day, 14, 2),
+						Clearance.EASY_ONLY, "a clinician", "physician", null, ClinicianWord.toldByTheAthlete()));
+				case 28 -> facts.add(new IllnessEvent.Lifted(day, recorded(day, 13, 7), "k" + size % 2, "rested",
+						(size < 5) ? null : new Spoken(Spoken.By.CLINICIAN, "a clinician")));
+				case 29 -> facts.add(new IllnessEvent.SaidToday(day, recorded(day, 9, 8), true, size % 2 == 0, "said"));
 				case 16 -> facts.add(new IllnessEvent.SymptomsOnly(day, recorded(day, 5, 6), "device"));
 				case 17, 18 -> facts.add(new MedicineChange(day, recorded(day, 5, 7), kind % 2 == 0));
 				case 19 -> facts.add(new Absence("a" + day, day.plusDays(size), day.plusDays(size + 3L),
@@ -193,6 +204,11 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 					FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null);
 		}
 
+		private MorningEntry vaccinated(LocalDate day) {
+			return new MorningEntry(day, recorded(day, 6, 0), Method.STRAP, Posture.LYING, 50.0, 62.0, false, null,
+					List.of(), false, FeverMedicine.NONE, null, null, null, List.of(ContextTag.VACCINATION), null);
+		}
+
 		private MorningEntry by(Method method, LocalDate day, double bpm) {
 			return new MorningEntry(day, recorded(day, 6, 0), method, Posture.LYING, bpm, null, false, null, List.of(),
 					false, FeverMedicine.NONE, true, Feels.ABLE, null, List.of(), null);
@@ -215,6 +231,11 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 		private IllnessEvent.Cleared cleared(LocalDate day, int ahead, LocalDate until, Clearance ceiling) {
 			return new IllnessEvent.Cleared(day.plusDays(ahead), until, recorded(day, 14, 1), ceiling, "a clinician",
 					"physician", null);
+		}
+
+		private IllnessEvent.Cleared said(LocalDate day, boolean noIllness, List<ReportedSymptom> examined) {
+			return new IllnessEvent.Cleared(day, null, recorded(day, 14, 1), Clearance.FULL_TRAINING, "a physician",
+					"physician", null, new ClinicianWord(ClinicianWord.By.PHYSICIAN, day, noIllness, examined));
 		}
 
 		private IllnessEvent level(LocalDate day) {

@@ -54,6 +54,7 @@ final class Recomputed {
 		recomputed.mark();
 		recomputed.path();
 		recomputed.gate();
+		recomputed.clinic();
 		assertThat(day.clearance()).as("clearance of %s", day.day()).isEqualTo(recomputed.clearance());
 	}
 
@@ -255,6 +256,30 @@ final class Recomputed {
 		}
 	}
 
+	/** Holds, the clearance in force and ceilings say what the short fields say. */
+	private void clinic() {
+		ClinicEvidence clinic = this.day.clinic();
+		ClinicEvidence.InForce clearance = clinic.clearance();
+		assertThat(this.day.holding()).isEqualTo(!clinic.standing().isEmpty());
+		assertThat(this.seen.clinicianCeiling()).isEqualTo((clearance == null) ? null : clearance.ceiling());
+		assertThat(this.seen.coachCeiling()).isEqualTo(clinic.ceilings()
+			.stream()
+			.map(ClinicEvidence.Ceiling::ceiling)
+			.min(Clearance::compareTo)
+			.orElse(Clearance.FULL_TRAINING));
+		assertThat(clinic.ceilings()).allMatch((one) -> !one.until().isBefore(this.day.day()));
+		if (clearance != null) {
+			clinic.standing()
+				.forEach((hold) -> assertThat(hold.recorded().at()).isAfterOrEqualTo(clearance.recordedAt()));
+		}
+		for (Examined examined : clinic.examined()) {
+			assertThat(this.day.during()).as("outside an episode").isNull();
+			assertThat(this.seen.redFlag()).isTrue();
+			assertThat(clearance).isNotNull();
+			assertThat(daysSince(examined.since())).isLessThan(90);
+		}
+	}
+
 	private void criterion(Criterion criterion) {
 		Episode during = this.day.during();
 		switch (criterion.code()) {
@@ -268,7 +293,8 @@ final class Recomputed {
 				if (criterion.state() != CriterionState.NOT_AVAILABLE) {
 					is(criterion, this.seen.feels() != Feels.UNWELL);
 				}
-				assertThat(criterion.state() == CriterionState.NOT_AVAILABLE).isEqualTo(this.seen.feels() == null);
+				assertThat(criterion.state() == CriterionState.NOT_AVAILABLE)
+					.isEqualTo(this.seen.feels() == null && !this.day.clinic().saidAble());
 			}
 			case "hrv" -> {
 				boolean told = this.day.hrv().flag() != null;
@@ -315,6 +341,7 @@ final class Recomputed {
 	private Clearance clearance() {
 		List<Clearance> seenToday = new ArrayList<>(List.of(Clearance.FULL_TRAINING, this.seen.coachCeiling()));
 		add(seenToday, this.day.holding(), Clearance.REFER);
+		add(seenToday, !this.day.clinic().examined().isEmpty(), Clearance.EASY_ONLY);
 		if (this.seen.clinicianCeiling() != null) {
 			seenToday.add(this.seen.clinicianCeiling());
 		}

@@ -11,6 +11,7 @@ import org.fallow.entry.Absence;
 import org.fallow.entry.AbsenceKind;
 import org.fallow.entry.Activity;
 import org.fallow.entry.AfterSession;
+import org.fallow.entry.ContextTag;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
@@ -158,6 +159,34 @@ final class Story {
 				"a clinician", "physician", null));
 	}
 
+	/**
+	 * A physician who examined on a day says full training, no illness where told so, and
+	 * names what was examined.
+	 */
+	Story physician(int day, int examinedOn, boolean noIllness, ReportedSymptom... examined) {
+		return add(new IllnessEvent.Cleared(day(day), null, recorded(day, 14), Clearance.FULL_TRAINING, "a physician",
+				"cardiologist", null,
+				new ClinicianWord(ClinicianWord.By.PHYSICIAN, day(examinedOn), noIllness, List.of(examined))));
+	}
+
+	/** The athlete, who is all there is, tells of a clearance. */
+	Story told(int day, int until, Clearance ceiling) {
+		return add(new IllnessEvent.Cleared(day(day), day(until), recorded(day, 14), ceiling, "a clinician",
+				"physician", null, ClinicianWord.toldByTheAthlete()));
+	}
+
+	Story stricter(int day, int until, Clearance ceiling, String key, Spoken word) {
+		return add(new IllnessEvent.Stricter(day(day), day(until), recorded(day, 12), ceiling, "test", key, word));
+	}
+
+	Story lifted(int day, String key, Spoken word) {
+		return add(new IllnessEvent.Lifted(day(day), recorded(day, 13), key, "test", word));
+	}
+
+	Story saidToday(int day, boolean able, boolean eating) {
+		return add(new IllnessEvent.SaidToday(day(day), recorded(day, 9), able, eating, "on the phone"));
+	}
+
 	Story withdrawn(int day) {
 		return add(new IllnessEvent.Withdrawal(day(day), recorded(day, 12), "test"));
 	}
@@ -265,6 +294,13 @@ final class Story {
 
 		private Feels feels = Feels.WELL;
 
+		private final List<ContextTag> tags = new ArrayList<>();
+
+		Entry tag(ContextTag tag) {
+			this.tags.add(tag);
+			return this;
+		}
+
 		Entry rhr(Double bpm) {
 			this.rhr = bpm;
 			return this;
@@ -323,7 +359,7 @@ final class Story {
 		MorningEntry at(int day, Recorded recorded) {
 			return new MorningEntry(day(day), recorded, this.method, this.posture, this.rhr, this.rmssd, this.unsure,
 					this.temperature, this.symptoms, this.fever, this.medicine, this.eating, this.feels, null,
-					List.of(), null);
+					this.tags, null);
 		}
 
 	}

@@ -383,7 +383,7 @@ class ForgeriesTests extends OverHttp {
 				UUID.randomUUID().toString(), "day", TODAY.toString()));
 		fields.putAll(Map.of("name", "Uli", "zone", "UTC", "agreed", "true", "whom", "Evan", "lastDay",
 				TODAY.plusDays(3).toString(), "birthDate", "1990-01-01", "minutes", "30", "onset", TODAY.toString(),
-				"kind", "COVID"));
+				"kind", "COVID", "by", "PHYSICIAN"));
 		return fields;
 	}
 
