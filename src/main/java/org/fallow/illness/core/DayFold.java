@@ -69,6 +69,8 @@ final class DayFold {
 
 	boolean raisedHoldToday;
 
+	final Silence silence;
+
 	private final Windows windows;
 
 	DayFold(State before, Known known, RuleBook book, LocalDate day) {
@@ -88,17 +90,20 @@ final class DayFold {
 		this.closedOn = before.closedOn();
 		this.windows = new Windows(known, this.out, this.rules);
 		this.marks = before.marks();
+		this.known.during((open == null) ? null : open.openedOn());
 		events();
 		withdraw();
 		correctOnset();
 		open();
 		resume();
+		this.known.during((this.episode == null) ? null : this.episode.openedOn);
+		this.silence = Silence.of(this);
 		Numbers numbers = numbers();
 		this.rhr = numbers.rhr();
 		this.hrv = numbers.hrv();
 		this.marks = Marking.past(this, numbers);
 		this.seen = Seen.of(this);
-		this.mark = Marking.of(this);
+		this.mark = this.seen.besides().mark(Marking.of(this));
 		count();
 		BackBySymptoms.apply(this);
 		backByNumbers();

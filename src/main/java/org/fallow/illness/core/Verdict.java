@@ -35,6 +35,7 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		else {
 			silence(fold.seen, rows);
 		}
+		besides(fold.seen, rows);
 		numbers(fold, rows, fold.seen.entered());
 		episode(fold, rows);
 		Clearance clearance = Clearance.FULL_TRAINING;
@@ -71,6 +72,24 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		}
 		if (fold.seen.injured()) {
 			row(rows, Clearance.NOT_ASSESSED, "reason.injury");
+		}
+	}
+
+	private static void besides(Seen seen, List<Row> rows) {
+		Besides besides = seen.besides();
+		LocalDate owed = besides.owedSince();
+		if (owed != null) {
+			row(rows, Clearance.REST, "reason.report-owed", owed);
+		}
+		LocalDate asked = besides.askedFrom();
+		if (asked != null && seen.entered()) {
+			row(rows, Clearance.EASY_ONLY, "reason.meanwhile", asked);
+		}
+		if (besides.complaint()) {
+			row(rows, Clearance.EASY_ONLY, "reason.complaint");
+		}
+		if (besides.ownWords()) {
+			row(rows, Clearance.EASY_ONLY, "reason.complaint-in-doubt");
 		}
 	}
 
