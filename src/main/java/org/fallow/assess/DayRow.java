@@ -36,7 +36,7 @@ final class DayRow {
 	private static final Map<HrvFlag, String> HRV_FLAGS = Map.of(HrvFlag.SUPPRESSED, "Suppressed", HrvFlag.NORMAL,
 			"Normal");
 
-	private static final Map<PathName, String> PATHS = Map.of(PathName.SHORT, "short", PathName.STOMACH, "stomach",
+	private static final Map<PathName, String> PATHS = Map.of(PathName.VACCINATION, "vaccination", PathName.SHORT, "short", PathName.STOMACH, "stomach",
 			PathName.THREE_WEEK, "three", PathName.LONG, "long");
 
 	private DayRow() {

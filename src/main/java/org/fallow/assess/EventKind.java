@@ -30,8 +30,12 @@ enum EventKind {
 	MED_ON,
 	/** A rate-lowering medicine stopped. */
 	MED_OFF,
-	/** A known symptom: arg its code, value its severity. */
-	KNOWN;
+	/** A known symptom: arg its code, after a cause and a blank if need be, value its severity. */
+	KNOWN,
+	/** A vaccination, on its day. */
+	VACCINATION,
+	/** A change about the measuring: arg device, software or place, value the method. */
+	DEVICE;
 
 	static String words() {
 		return EventRow.words(values());

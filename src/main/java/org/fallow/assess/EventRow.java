@@ -14,13 +14,17 @@ import org.fallow.assess.BadInput.Place;
 import org.fallow.entry.Activity;
 import org.fallow.entry.AfterSession;
 import org.fallow.entry.Days;
+import org.fallow.entry.DeviceChange;
 import org.fallow.entry.Fact;
+import org.fallow.entry.KnownCause;
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.MedicineChange;
+import org.fallow.entry.Method;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
+import org.fallow.entry.Vaccination;
 import org.fallow.exchange.csv.Codes;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
@@ -85,6 +89,8 @@ final class EventRow {
 			case MED_ON -> new MedicineChange(day, recorded, true);
 			case MED_OFF -> new MedicineChange(day, recorded, false);
 			case KNOWN -> known(day, recorded);
+			case VACCINATION -> new Vaccination(day, recorded);
+			case DEVICE -> deviceChange(day, recorded);
 		};
 	}
 
@@ -172,16 +178,28 @@ final class EventRow {
 		return ceiling;
 	}
 
+	private DeviceChange deviceChange(LocalDate day, Recorded recorded) {
+		DeviceChange.What what = Codes.oneOf(DeviceChange.What.values(), text("arg"))
+			.orElseThrow(() -> bad("arg", "assess.event.device", words(DeviceChange.What.values())));
+		Method method = text("value").isEmpty() ? null
+				: Codes.method(text("value")).orElseThrow(() -> bad("value", "assess.event.method"));
+		return new DeviceChange(day, recorded, what, method);
+	}
+
+	/** The word of a clinician, where one is needed, is taken as given. */
 	private KnownSymptom known(LocalDate day, Recorded recorded) {
-		Symptom symptom = Codes.symptom(text("arg")).orElseThrow(() -> bad("arg", "assess.event.known"));
+		String[] said = text("arg").split(" ", 2);
+		Optional<KnownCause> named = Codes.oneOf(KnownCause.values(), said[0]);
+		String code = (named.isPresent() && said.length > 1) ? said[1] : text("arg");
+		Symptom symptom = Codes.symptom(code).orElseThrow(() -> bad("arg", "assess.event.known"));
 		Severity severity = Codes.oneOf(Severity.values(), text("value"))
 			.orElseThrow(() -> bad("value", "assess.event.severity"));
-		try {
-			return new KnownSymptom(day, day.plusDays(KnownSymptom.DAYS - 1L), recorded, symptom, severity);
-		}
-		catch (IllegalArgumentException ex) {
+		KnownCause cause = named.orElse(KnownCause.usual(symptom, severity));
+		if (!cause.allows(symptom, severity)) {
 			throw bad("arg", "assess.event.known");
 		}
+		return new KnownSymptom(day, day.plusDays(KnownSymptom.DAYS - 1L), recorded, symptom, severity, cause,
+				cause.needsAWord() ? FROM_FILE : null);
 	}
 
 	private Optional<LocalDate> day(String column) {

@@ -38,7 +38,7 @@ final class MorningRow {
 		return new MorningEntry(morning.day(), recorded(on, MORNING, order), morning.method(), morning.posture(),
 				morning.rhrBpm(), morning.rmssdMs(), morning.unsure(), morning.temperatureC(), morning.symptoms(),
 				morning.feverLast24h(), morning.feverMedicine(), asksEating ? morning.eatingNormally() : Boolean.TRUE,
-				morning.feels(), morning.soreness(), morning.tags(), morning.note());
+				morning.feels(), morning.soreness(), morning.tags(), morning.note(), morning.meanwhile());
 	}
 
 	static LocalDate recordedOn(NewMorning morning) {

@@ -20,7 +20,9 @@ class EntryData implements PersonalData {
 				PersonalTable.of("absence", "athlete_id", Nature.OWN),
 				PersonalTable.of("medicine_change", "athlete_id", Nature.OWN),
 				PersonalTable.of("known_symptom", "athlete_id", Nature.OWN),
-				PersonalTable.of("health_condition", "athlete_id", Nature.OWN));
+				PersonalTable.of("health_condition", "athlete_id", Nature.OWN),
+				PersonalTable.of("vaccination", "athlete_id", Nature.OWN),
+				PersonalTable.of("device_change", "athlete_id", Nature.OWN));
 	}
 
 }

@@ -49,7 +49,7 @@ public final class FactRows {
 			from medicine_change where athlete_id = :athlete
 			union all
 			select 4, recorded_at, key, revision, day, until_day, recorded_at, recorded_on, symptom, severity, null,
-				null, null, null, null
+				null, null, array[cause], word
 			from known_symptom where athlete_id = :athlete
 			union all
 			select 5, recorded_at, key, revision, day, null, recorded_at, recorded_on, kind, null, null, null, present,
@@ -58,7 +58,15 @@ public final class FactRows {
 			union all
 			select 6, null, day::text, revision, day, null, null, null, symptom, severity, position, null, null, null,
 				words
-			from morning_symptom where athlete_id = :athlete and day >= :from\s""";
+			from morning_symptom where athlete_id = :athlete and day >= :from
+			union all
+			select 7, recorded_at, key, revision, day, null, recorded_at, recorded_on, null, null, null, null, null,
+				null, null
+			from vaccination where athlete_id = :athlete
+			union all
+			select 8, recorded_at, key, revision, day, null, recorded_at, recorded_on, what, method, null, null, null,
+				null, null
+			from device_change where athlete_id = :athlete\s""";
 
 	private FactRows() {
 	}
@@ -77,9 +85,13 @@ public final class FactRows {
 					Columns.recorded(row), AbsenceKind.valueOf(row.getString("code")), row.getString("words"));
 			case 3 -> new MedicineChange(Columns.day(row, "day"), Columns.recorded(row), row.getBoolean("truth"));
 			case 4 -> new KnownSymptom(Columns.day(row, "day"), Columns.day(row, "until_day"), Columns.recorded(row),
-					Symptom.valueOf(row.getString("code")), Severity.valueOf(row.getString("detail")));
+					Symptom.valueOf(row.getString("code")), Severity.valueOf(row.getString("detail")),
+					Columns.list(row, "list", KnownCause.class).get(0), row.getString("words"));
 			case 5 -> new HealthCondition(Columns.day(row, "day"), Columns.recorded(row),
 					HealthCondition.Kind.valueOf(row.getString("code")), row.getBoolean("truth"));
+			case 7 -> new Vaccination(Columns.day(row, "day"), Columns.recorded(row));
+			case 8 -> new DeviceChange(Columns.day(row, "day"), Columns.recorded(row),
+					DeviceChange.What.valueOf(row.getString("code")), Columns.nullable(row, "detail", Method.class));
 			default -> throw new IllegalArgumentException("no fact of kind " + row.getInt("kind"));
 		};
 	}

@@ -49,19 +49,31 @@ public class KnownSymptoms {
 		}
 		List<Problem> problems = new ArrayList<>();
 		Days.check(problems, "day", entered.day(), this.facts.today(athlete), submission.source());
-		if (entered.symptom().isRedFlag() || entered.symptom() == Symptom.OTHER
-				|| entered.symptom().classAt(entered.severity()) == SymptomClass.FEVER) {
-			problems.add(Problem.of("symptom", "known-symptom.never"));
-		}
+		check(problems, entered);
 		if (!problems.isEmpty()) {
 			return new Saved.Refused(problems);
 		}
 		Recorded recorded = this.facts.recorded(athlete, entered.day(), entered.recordedOn(), submission,
 				HistoryTime.MORNING);
 		KnownSymptom fact = new KnownSymptom(entered.day(), entered.day().plusDays(KnownSymptom.DAYS - 1), recorded,
-				entered.symptom(), entered.severity());
-		return this.facts.add(TABLE, athlete, null, fact, submission, "until_day, symptom, severity", fact.until(),
-				fact.symptom(), fact.severity());
+				entered.symptom(), entered.severity(), entered.cause(), entered.word());
+		return this.facts.add(TABLE, athlete, null, fact, submission, "until_day, symptom, severity, cause, word",
+				fact.until(), fact.symptom(), fact.severity(), fact.cause(), fact.word());
+	}
+
+	private static void check(List<Problem> problems, NewKnownSymptom entered) {
+		Symptom symptom = entered.symptom();
+		if (symptom.isRedFlag() || symptom.classAt(entered.severity()) == SymptomClass.FEVER) {
+			problems.add(Problem.of("symptom", "known-symptom.never"));
+		}
+		else if (!entered.cause().allows(symptom, entered.severity())) {
+			problems.add(Problem.of("symptom", "known-symptom.not-listed"));
+		}
+		String word = entered.word();
+		if (entered.cause().needsAWord() && (word == null || word.isBlank())) {
+			problems.add(Problem.of("word", "known-symptom.word"));
+		}
+		Words.check(problems, "word", word);
 	}
 
 	/**
@@ -81,7 +93,8 @@ public class KnownSymptoms {
 
 	private static KnownSymptom read(ResultSet row, int number) throws SQLException {
 		return new KnownSymptom(Columns.day(row, "day"), Columns.day(row, "until_day"), Columns.recorded(row),
-				Symptom.valueOf(row.getString("symptom")), Severity.valueOf(row.getString("severity")));
+				Symptom.valueOf(row.getString("symptom")), Severity.valueOf(row.getString("severity")),
+				KnownCause.valueOf(row.getString("cause")), row.getString("word"));
 	}
 
 }

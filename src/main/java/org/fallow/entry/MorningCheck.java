@@ -59,8 +59,11 @@ final class MorningCheck {
 		}
 		for (ReportedSymptom reported : symptoms) {
 			String text = reported.text();
-			if (reported.symptom() == Symptom.OTHER && (text == null || text.isBlank())) {
+			if (reported.symptom().isInOwnWords() && (text == null || text.isBlank())) {
 				this.problems.add(Problem.of("otherSymptom", "entry.other-symptom.missing"));
+			}
+			if (reported.symptom() == Symptom.OTHER_COMPLAINT && text != null && FreeWords.speakOfARedFlag(text)) {
+				this.problems.add(Problem.of("otherSymptom", "entry.other-symptom.no-complaint"));
 			}
 			Words.check(this.problems, "otherSymptom", text);
 		}

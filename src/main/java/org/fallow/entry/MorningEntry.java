@@ -26,12 +26,14 @@ import org.jspecify.annotations.Nullable;
  * @param soreness soreness from training, no illness symptom; absent when none
  * @param tags what else may explain the reading, in the order of the enum
  * @param note the athlete's words
+ * @param meanwhile the answer about an illness during the mornings without an entry
+ * before; absent when not asked or not answered
  */
 public record MorningEntry(LocalDate day, Recorded recorded, @Nullable Method method, @Nullable Posture posture,
 		@Nullable Double rhrBpm, @Nullable Double rmssdMs, boolean unsure, @Nullable Double temperatureC,
 		List<ReportedSymptom> symptoms, boolean feverLast24h, FeverMedicine feverMedicine,
 		@Nullable Boolean eatingNormally, @Nullable Feels feels, @Nullable Severity soreness, List<ContextTag> tags,
-		@Nullable String note) implements Fact {
+		@Nullable String note, @Nullable Meanwhile meanwhile) implements Fact {
 
 	/** Lowest resting heart rate taken for a real one, bpm. */
 	public static final double LOWEST_RHR = 20;
@@ -58,11 +60,50 @@ public record MorningEntry(LocalDate day, Recorded recorded, @Nullable Method me
 		}
 	}
 
+	/**
+	 * An entry that does not answer about an illness meanwhile.
+	 * @param day as above, and so on
+	 * @param recorded when it became known
+	 * @param method how the heart rate was taken
+	 * @param posture how the athlete was placed
+	 * @param rhrBpm bpm
+	 * @param rmssdMs ms
+	 * @param unsure low quality
+	 * @param temperatureC degrees Celsius
+	 * @param symptoms what is felt
+	 * @param feverLast24h fever
+	 * @param feverMedicine medicine that lowers it
+	 * @param eatingNormally eating and drinking
+	 * @param feels how the athlete feels
+	 * @param soreness from training
+	 * @param tags what else
+	 * @param note words
+	 */
+	public MorningEntry(LocalDate day, Recorded recorded, @Nullable Method method, @Nullable Posture posture,
+			@Nullable Double rhrBpm, @Nullable Double rmssdMs, boolean unsure, @Nullable Double temperatureC,
+			List<ReportedSymptom> symptoms, boolean feverLast24h, FeverMedicine feverMedicine,
+			@Nullable Boolean eatingNormally, @Nullable Feels feels, @Nullable Severity soreness,
+			List<ContextTag> tags, @Nullable String note) {
+		this(day, recorded, method, posture, rhrBpm, rmssdMs, unsure, temperatureC, symptoms, feverLast24h,
+				feverMedicine, eatingNormally, feels, soreness, tags, note, null);
+	}
+
+	/**
+	 * The same with an answer about an illness meanwhile.
+	 * @param answer the answer; absent for none
+	 * @return a copy
+	 */
+	public MorningEntry answering(@Nullable Meanwhile answer) {
+		return new MorningEntry(this.day, this.recorded, this.method, this.posture, this.rhrBpm, this.rmssdMs,
+				this.unsure, this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine,
+				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, answer);
+	}
+
 	/** The same with what is felt. */
 	MorningEntry with(List<ReportedSymptom> felt) {
 		return new MorningEntry(this.day, this.recorded, this.method, this.posture, this.rhrBpm, this.rmssdMs,
 				this.unsure, this.temperatureC, felt, this.feverLast24h, this.feverMedicine, this.eatingNormally,
-				this.feels, this.soreness, this.tags, this.note);
+				this.feels, this.soreness, this.tags, this.note, this.meanwhile);
 	}
 
 	private static void checkRange(String what, @Nullable Double value, double lowest, double highest) {
@@ -92,7 +133,7 @@ public record MorningEntry(LocalDate day, Recorded recorded, @Nullable Method me
 	public MorningEntry recordedAs(Recorded known) {
 		return new MorningEntry(this.day, known, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.unsure,
 				this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine, this.eatingNormally,
-				this.feels, this.soreness, this.tags, this.note);
+				this.feels, this.soreness, this.tags, this.note, this.meanwhile);
 	}
 
 }

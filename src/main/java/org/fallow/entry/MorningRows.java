@@ -37,15 +37,16 @@ class MorningRows {
 	/** What the fold looks at, apart from the symptoms. */
 	private static final String SELECT_SINCE = """
 			select day, revision, recorded_at, recorded_on, method, posture, rhr_bpm, rmssd_ms, unsure, temperature_c,
-				fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note
+				fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note, ill_meanwhile, ill_since
 			from morning_entry where athlete_id = ? and day >= ? order by day, revision""";
 
 	private static final String COLUMNS = """
 			insert into morning_entry (athlete_id, day, revision, method, posture, rhr_bpm, rmssd_ms, rr_ms, unsure,
-				temperature_c, fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note, zone_id,
-				recorded_at, recorded_on, written_at, actor_id, role, source, request_id)\s""";
+				temperature_c, fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note, ill_meanwhile,
+				ill_since, zone_id, recorded_at, recorded_on, written_at, actor_id, role, source, request_id)\s""";
 
-	private static final String PLACES = "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?";
+	private static final String PLACES = "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+			+ "?, ?";
 
 	private static final ManyRows MANY = new ManyRows("morning_entry",
 			Stream.of(Column.same(Type.ID, "athlete_id"), Column.of(Type.DAY, "day"),
@@ -54,7 +55,9 @@ class MorningRows {
 					Column.of(Type.TRUTH, "unsure"), Column.of(Type.NUMBER, "temperature_c"),
 					Column.of(Type.TRUTH, "fever_last_24h"), Column.of(Type.TEXT, "fever_medicine"),
 					Column.of(Type.TRUTH, "eating_normally"), Column.of(Type.TEXT, "feels soreness"),
-					Column.of(Type.NAMES, "tags"), Column.of(Type.TEXT, "note"), Column.same(Type.TEXT, "zone_id"),
+					Column.of(Type.NAMES, "tags"), Column.of(Type.TEXT, "note"),
+					Column.of(Type.TRUTH, "ill_meanwhile"), Column.of(Type.DAY, "ill_since"),
+					Column.same(Type.TEXT, "zone_id"),
 					Column.of(Type.INSTANT, "recorded_at"), Column.of(Type.DAY, "recorded_on"),
 					Column.same(Type.INSTANT, "written_at"), Column.same(Type.ID, "actor_id"),
 					Column.same(Type.TEXT, "role"), Column.same(Type.TEXT, "source"), Column.of(Type.ID, "request_id"))
@@ -83,6 +86,9 @@ class MorningRows {
 			insert into morning_symptom (athlete_id, day, revision, position, symptom, severity, words)
 			select e.athlete_id, e.day, e.revision, s.place - 1, s.symptom, s.severity, s.words
 			from entry e, unnest(?, ?, ?) with ordinality as s (symptom, severity, words, place)""";
+
+	/** Mornings looked back over for an answer. */
+	private static final int MOST_ANSWERED = 400;
 
 	private final JdbcClient client;
 
@@ -138,6 +144,16 @@ class MorningRows {
 			.query((ResultSetExtractor<List<StoredMorning>>) MorningRows::read);
 	}
 
+	/** Mornings up to a day, latest first, and whether any revision answered. */
+	List<Answered> answered(PersonId athlete, LocalDate day) {
+		return this.client.sql("""
+				select day, bool_or(ill_meanwhile is not null) as answered from morning_entry
+				where athlete_id = ? and day <= ? group by day order by day desc limit ?""")
+			.params(athlete.value(), day, MOST_ANSWERED)
+			.query((row, n) -> new Answered(Columns.day(row, "day"), row.getBoolean("answered")))
+			.list();
+	}
+
 	Optional<LocalDate> lastDay(PersonId athlete) {
 		return this.client.sql("select day from morning_entry where athlete_id = ? order by day desc limit 1")
 			.param(athlete.value())
@@ -179,9 +195,12 @@ class MorningRows {
 	private static @Nullable Object[] row(Athlete athlete, StoredMorning morning, Role role, Instant writtenAt,
 			Object rrMs, Object tags) {
 		MorningEntry e = morning.entry();
+		Meanwhile meanwhile = e.meanwhile();
 		return Columns.of(athlete.id().value(), e.day(), morning.revision(), e.method(), e.posture(), e.rhrBpm(),
 				e.rmssdMs(), rrMs, e.unsure(), e.temperatureC(), e.feverLast24h(), e.feverMedicine(),
-				e.eatingNormally(), e.feels(), e.soreness(), tags, e.note(), athlete.zone().getId(), e.recorded().at(),
+				e.eatingNormally(), e.feels(), e.soreness(), tags, e.note(),
+				(meanwhile == null) ? null : meanwhile.ill(), (meanwhile == null) ? null : meanwhile.since(),
+				athlete.zone().getId(), e.recorded().at(),
 				e.recorded().on(), writtenAt, morning.actor().value(), role, morning.source(), morning.requestId());
 	}
 
@@ -228,7 +247,21 @@ class MorningRows {
 				Columns.number(row, "temperature_c"), List.of(), row.getBoolean("fever_last_24h"),
 				FeverMedicine.valueOf(row.getString("fever_medicine")), Columns.truth(row, "eating_normally"),
 				Columns.nullable(row, "feels", Feels.class), Columns.nullable(row, "soreness", Severity.class),
-				Columns.list(row, "tags", ContextTag.class), row.getString("note"));
+				Columns.list(row, "tags", ContextTag.class), row.getString("note"), meanwhile(row));
+	}
+
+	private static @Nullable Meanwhile meanwhile(ResultSet row) throws SQLException {
+		Boolean ill = Columns.truth(row, "ill_meanwhile");
+		return (ill == null) ? null : new Meanwhile(ill, Columns.dayOrNull(row, "ill_since"));
+	}
+
+	/**
+	 * A morning with an entry.
+	 *
+	 * @param day the morning
+	 * @param answered whether it was answered about an illness meanwhile
+	 */
+	record Answered(LocalDate day, boolean answered) {
 	}
 
 	private static StoredMorning with(StoredMorning stored, List<ReportedSymptom> symptoms) {

@@ -176,6 +176,30 @@ public class Mornings {
 		return this.rows.lastDay(athlete);
 	}
 
+	/**
+	 * The first of mornings without an entry about which a morning's entry is still asked
+	 * whether the athlete was ill meanwhile.
+	 * @param athlete whose
+	 * @param day the morning
+	 * @return the day; empty where nothing is asked, or nothing any more
+	 */
+	@OfAthlete
+	@Transactional(readOnly = true)
+	public Optional<LocalDate> silentBefore(PersonId athlete, LocalDate day) {
+		LocalDate first = null;
+		LocalDate next = day;
+		for (MorningRows.Answered entered : this.rows.answered(athlete, day)) {
+			boolean before = entered.day().isBefore(day);
+			boolean silent = next.toEpochDay() - entered.day().toEpochDay() > Meanwhile.SILENT_MORNINGS;
+			first = (before && silent) ? entered.day().plusDays(1) : first;
+			next = entered.day();
+			if (entered.answered()) {
+				break;
+			}
+		}
+		return Optional.ofNullable(first);
+	}
+
 	private StoredMorning stored(Athlete athlete, NewMorning morning, int revision, Submission submission) {
 		NewMorning rounded = morning.rounded();
 		Recorded recorded = this.recording.recorded(athlete, rounded.day(), rounded.recordedOn(), submission.source(),

@@ -31,18 +31,51 @@ import org.jspecify.annotations.Nullable;
  * @param note the athlete's words
  * @param recordedOn for an import of history only: the day it became known; absent for
  * the day itself (docs/decisions/0003)
+ * @param meanwhile the answer about an illness during the mornings without an entry
+ * before; absent when not asked or not answered
  */
 public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @Nullable Posture posture,
 		@Nullable Double rhrBpm, @Nullable Double rmssdMs, List<Integer> rrMs, boolean unsure,
 		@Nullable Double temperatureC, List<ReportedSymptom> symptoms, boolean feverLast24h,
 		FeverMedicine feverMedicine, @Nullable Boolean eatingNormally, @Nullable Feels feels,
-		@Nullable Severity soreness, List<ContextTag> tags, @Nullable String note, @Nullable LocalDate recordedOn) {
+		@Nullable Severity soreness, List<ContextTag> tags, @Nullable String note, @Nullable LocalDate recordedOn,
+		@Nullable Meanwhile meanwhile) {
 
 	/** Copies the lists. */
 	public NewMorning {
 		rrMs = List.copyOf(rrMs);
 		symptoms = List.copyOf(symptoms);
 		tags = List.copyOf(tags);
+	}
+
+	/**
+	 * A morning that does not answer about an illness meanwhile.
+	 * @param day as above, and so on
+	 * @param basedOn revision
+	 * @param method how the heart rate was taken
+	 * @param posture how the athlete was placed
+	 * @param rhrBpm bpm
+	 * @param rmssdMs ms
+	 * @param rrMs RR intervals, ms
+	 * @param unsure low quality
+	 * @param temperatureC degrees Celsius
+	 * @param symptoms what is felt
+	 * @param feverLast24h fever
+	 * @param feverMedicine medicine that lowers it
+	 * @param eatingNormally eating and drinking
+	 * @param feels how the athlete feels
+	 * @param soreness from training
+	 * @param tags what else
+	 * @param note words
+	 * @param recordedOn for history
+	 */
+	public NewMorning(LocalDate day, int basedOn, @Nullable Method method, @Nullable Posture posture,
+			@Nullable Double rhrBpm, @Nullable Double rmssdMs, List<Integer> rrMs, boolean unsure,
+			@Nullable Double temperatureC, List<ReportedSymptom> symptoms, boolean feverLast24h,
+			FeverMedicine feverMedicine, @Nullable Boolean eatingNormally, @Nullable Feels feels,
+			@Nullable Severity soreness, List<ContextTag> tags, @Nullable String note, @Nullable LocalDate recordedOn) {
+		this(day, basedOn, method, posture, rhrBpm, rmssdMs, rrMs, unsure, temperatureC, symptoms, feverLast24h,
+				feverMedicine, eatingNormally, feels, soreness, tags, note, recordedOn, null);
 	}
 
 	/**
@@ -80,7 +113,7 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 	public NewMorning with(ReportedSymptom... felt) {
 		return new NewMorning(this.day, this.basedOn, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.rrMs,
 				this.unsure, this.temperatureC, List.of(felt), this.feverLast24h, this.feverMedicine,
-				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.recordedOn);
+				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.recordedOn, this.meanwhile);
 	}
 
 	/**
@@ -91,7 +124,7 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 	public NewMorning basedOn(int revision) {
 		return new NewMorning(this.day, revision, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.rrMs,
 				this.unsure, this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine,
-				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.recordedOn);
+				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.recordedOn, this.meanwhile);
 	}
 
 	/**
@@ -101,7 +134,18 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 	public NewMorning markedUnsure() {
 		return new NewMorning(this.day, this.basedOn, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.rrMs,
 				true, this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine, this.eatingNormally,
-				this.feels, this.soreness, this.tags, this.note, this.recordedOn);
+				this.feels, this.soreness, this.tags, this.note, this.recordedOn, this.meanwhile);
+	}
+
+	/**
+	 * The same with an answer about an illness meanwhile.
+	 * @param answer the answer; absent for none
+	 * @return a copy
+	 */
+	public NewMorning answering(@Nullable Meanwhile answer) {
+		return new NewMorning(this.day, this.basedOn, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.rrMs,
+				this.unsure, this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine,
+				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.recordedOn, answer);
 	}
 
 	/** Rounded as the database holds it: bpm and degrees to one decimal, ms to three. */
@@ -109,7 +153,7 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 		return new NewMorning(this.day, this.basedOn, this.method, this.posture, rounded(this.rhrBpm, 1),
 				rounded(this.rmssdMs, 3), this.rrMs, this.unsure, rounded(this.temperatureC, 1), this.symptoms,
 				this.feverLast24h, this.feverMedicine, this.eatingNormally, this.feels, this.soreness, this.tags,
-				this.note, this.recordedOn);
+				this.note, this.recordedOn, this.meanwhile);
 	}
 
 	private static @Nullable Double rounded(@Nullable Double value, int decimals) {
@@ -129,7 +173,7 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 		StringBuilder said = new StringBuilder(128).append(revision);
 		for (Object part : new @Nullable Object[] { this.day, this.recordedOn, this.method, this.posture, this.rhrBpm,
 				this.rmssdMs, this.unsure, this.temperatureC, this.feverLast24h, this.feverMedicine,
-				this.eatingNormally, this.feels, this.soreness }) {
+				this.eatingNormally, this.feels, this.soreness, this.meanwhile }) {
 			said.append('\n').append(part);
 		}
 		for (List<?> parts : List.of(this.rrMs, this.symptoms, this.tags)) {
@@ -143,7 +187,7 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 	MorningEntry entry(Recorded recorded) {
 		return new MorningEntry(this.day, recorded, this.method, this.posture, this.rhrBpm, this.rmssdMs, this.unsure,
 				this.temperatureC, this.symptoms, this.feverLast24h, this.feverMedicine, this.eatingNormally,
-				this.feels, this.soreness, this.tags, this.note);
+				this.feels, this.soreness, this.tags, this.note, this.meanwhile);
 	}
 
 }

@@ -7,7 +7,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param symptom which
  * @param severity how bad
- * @param text the athlete's words, given for {@link Symptom#OTHER} only
+ * @param text the athlete's words, given for {@link Symptom#OTHER} and
+ * {@link Symptom#OTHER_COMPLAINT} only
  */
 public record ReportedSymptom(Symptom symptom, Severity severity, @Nullable String text) {
 
@@ -19,6 +20,19 @@ public record ReportedSymptom(Symptom symptom, Severity severity, @Nullable Stri
 	 */
 	public static ReportedSymptom of(Symptom symptom, Severity severity) {
 		return new ReportedSymptom(symptom, severity, null);
+	}
+
+	/**
+	 * Something in the athlete's own words.
+	 * @param severity how bad
+	 * @param words what was written
+	 * @param noIllness whether it was said to belong to no illness
+	 * @return a complaint if so, unless the words speak of chest, heart, breath or
+	 * fainting; else a symptom below the neck
+	 */
+	public static ReportedSymptom inOwnWords(Severity severity, String words, boolean noIllness) {
+		boolean complaint = noIllness && !FreeWords.speakOfARedFlag(words);
+		return new ReportedSymptom(complaint ? Symptom.OTHER_COMPLAINT : Symptom.OTHER, severity, words);
 	}
 
 	/**

@@ -27,14 +27,15 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional(propagation = Propagation.MANDATORY)
 public class SmallFacts {
 
-	private static final String COMMON = ", athlete_id, day, key, revision, zone_id, recorded_at, recorded_on, "
+	private static final String COMMON = "athlete_id, day, key, revision, zone_id, recorded_at, recorded_on, "
 			+ "written_at, actor_id, role, source, request_id) values (";
 
 	private static final int COMMON_COLUMNS = 12;
 
 	private static final Map<String, TraceSubject> TRACED = Map.of(Sessions.TABLE, TraceSubject.SESSION, Absences.TABLE,
 			TraceSubject.ABSENCE, Medicines.TABLE, TraceSubject.MEDICINE, KnownSymptoms.TABLE,
-			TraceSubject.KNOWN_SYMPTOM, HealthConditions.TABLE, TraceSubject.CONDITION);
+			TraceSubject.KNOWN_SYMPTOM, HealthConditions.TABLE, TraceSubject.CONDITION, NotedChanges.VACCINATION,
+			TraceSubject.VACCINATION, NotedChanges.DEVICE_CHANGE, TraceSubject.DEVICE);
 
 	private final JdbcClient client;
 
@@ -115,7 +116,8 @@ public class SmallFacts {
 	 * @param key the fact it corrects; absent for a new one
 	 * @param fact day and recording
 	 * @param submission the sending
-	 * @param columns names of the fact's own columns, separated by commas
+	 * @param columns names of the fact's own columns, separated by commas; empty if it has
+	 * none
 	 * @param values their values
 	 * @return what is stored
 	 */
@@ -130,7 +132,8 @@ public class SmallFacts {
 		System.arraycopy(values, 0, all, 0, values.length);
 		System.arraycopy(common, 0, all, values.length, COMMON_COLUMNS);
 		String places = "?, ".repeat(all.length - 1) + "?)";
-		this.template.update("insert into " + table + " (" + columns + COMMON + places, Columns.of(all));
+		String own = columns.isEmpty() ? "" : columns + ", ";
+		this.template.update("insert into " + table + " (" + own + COMMON + places, Columns.of(all));
 		this.access.changed(athlete, TRACED.getOrDefault(table, TraceSubject.ILLNESS));
 		this.events.publishEvent(new TimelineChanged(athlete, fact.recorded().on()));
 		return new Saved.Stored(named, revision, false);

@@ -21,8 +21,16 @@ public enum Symptom {
 	VOMITING(SymptomClass.STOMACH),
 	/** Diarrhoea. */
 	DIARRHOEA(SymptomClass.STOMACH),
+	/** Nausea of a pregnancy; else it is told in own words. */
+	NAUSEA(SymptomClass.BELOW_THE_NECK),
 	/** Persistent abdominal pain. */
 	ABDOMINAL_PAIN(SymptomClass.BELOW_THE_NECK),
+	/** A wound that spreads, is hot or weeps. */
+	WOUND(SymptomClass.BELOW_THE_NECK),
+	/** A swollen, painful calf. */
+	SWOLLEN_CALF(SymptomClass.BELOW_THE_NECK),
+	/** Bleeding in pregnancy. */
+	PREGNANCY_BLEEDING(SymptomClass.BELOW_THE_NECK),
 	/** Excessive fatigue. */
 	FATIGUE(SymptomClass.WHOLE_BODY),
 	/** General muscle aches that do not come from training. */
@@ -39,6 +47,12 @@ public enum Symptom {
 	FEVERISH(SymptomClass.FEVER),
 	/** Loss of smell or taste. */
 	SMELL_LOSS(SymptomClass.SMELL),
+	/** Period pain: a complaint. */
+	PERIOD_PAIN(SymptomClass.COMPLAINT),
+	/** Pain of a limb, a blister or a graze: a complaint. */
+	LIMB_PAIN(SymptomClass.COMPLAINT),
+	/** In the athlete's own words, and said to belong to no illness: a complaint. */
+	OTHER_COMPLAINT(SymptomClass.COMPLAINT),
 	/** Chest pain, pressure or tightness. */
 	CHEST_PAIN(SymptomClass.RED_FLAG),
 	/** Breathlessness out of proportion to the effort. */
@@ -57,7 +71,10 @@ public enum Symptom {
 	SEIZURE(SymptomClass.RED_FLAG),
 	/** A stiff neck with fever. */
 	STIFF_NECK(SymptomClass.RED_FLAG),
-	/** Anything else, in the athlete's own words: counted as below the neck. */
+	/**
+	 * Anything else, in the athlete's own words, that belongs to an illness or may do so:
+	 * counted as below the neck.
+	 */
 	OTHER(SymptomClass.BELOW_THE_NECK);
 
 	private final SymptomClass usualClass;
@@ -69,13 +86,39 @@ public enum Symptom {
 	/**
 	 * Where the symptom sits at this severity.
 	 * @param severity how bad it is
-	 * @return the class; only a cough changes it with severity
+	 * @return the class: nose and throat are below the neck where they are severe, a
+	 * cough from moderate on
 	 */
 	public SymptomClass classAt(Severity severity) {
-		if (this == COUGH && severity != Severity.MILD) {
+		Severity mostAbove = (this == COUGH) ? Severity.MILD : Severity.MODERATE;
+		if (this.usualClass == SymptomClass.ABOVE_THE_NECK && severity.compareTo(mostAbove) > 0) {
 			return SymptomClass.BELOW_THE_NECK;
 		}
 		return this.usualClass;
+	}
+
+	/**
+	 * Whether it is told in the athlete's own words.
+	 * @return true for a symptom or a complaint that is not on the list
+	 */
+	public boolean isInOwnWords() {
+		return this == OTHER || this == OTHER_COMPLAINT;
+	}
+
+	/**
+	 * Whether it is a complaint, which is no symptom of illness.
+	 * @return true for a complaint
+	 */
+	public boolean isComplaint() {
+		return this.usualClass == SymptomClass.COMPLAINT;
+	}
+
+	/**
+	 * Whether a clinician is advised for the symptom alone, though it is no red flag.
+	 * @return true for a spreading wound, a swollen calf and bleeding in pregnancy
+	 */
+	public boolean needsAdvice() {
+		return this == WOUND || this == SWOLLEN_CALF || this == PREGNANCY_BLEEDING;
 	}
 
 	/**

@@ -5,9 +5,9 @@ package org.fallow.entry;
  */
 public enum SymptomClass {
 
-	/** Nose and throat; a mild cough. */
+	/** Nose and throat, mild or moderate; a mild cough. */
 	ABOVE_THE_NECK,
-	/** Chest, and whatever is described in free text. */
+	/** Chest, severe nose and throat, and free text that may belong to an illness. */
 	BELOW_THE_NECK,
 	/** Vomiting, diarrhoea: below the neck, with a path of their own. */
 	STOMACH,
@@ -17,6 +17,8 @@ public enum SymptomClass {
 	FEVER,
 	/** Loss of smell or taste: alone it does not block. */
 	SMELL,
+	/** A complaint that is no illness symptom: of the period, of a limb, in own words. */
+	COMPLAINT,
 	/** A clinician first. */
 	RED_FLAG
 

@@ -23,12 +23,13 @@ public final class DefaultRules {
 				new RuleSet.Flags(5, 2, 10, 15, 2.5, 20, 100, 120, 5, 8, 90, 3, 3),
 				new RuleSet.Line(28, 5, 11, 21, 1.5, 4, 8, 3, 4, 2, 2, 4), new RuleSet.Hrv(7, 3, 1, 0.5),
 				new RuleSet.Opening(3, 7, 38.0, 1, 1), new RuleSet.Gates(4, 4, 2, 1, 3, 4, 3, 3),
-				new RuleSet.Limits(7, 3, 3, 7, 10, 3), new RuleSet.WorkingLevel(15, 21, 14, 10),
+				new RuleSet.Limits(7, 3, 3, 7, 10, 7, 7, 2, 2, 21, 39.0), new RuleSet.WorkingLevel(15, 21, 14, 10),
 				new RuleSet.Advice(10, 3, 39.5, 2, 28, 2), paths());
 	}
 
 	private static List<Path> paths() {
-		return List.of(new Path(PathName.SHORT, 1, false, 1, false, stages(2, 2, 3, 1, 1.0, List.of(30)), null),
+		return List.of(new Path(PathName.VACCINATION, 1, false, 1, false, stages(1, 1, 2, 1, 1.0, List.of(30)), null),
+				new Path(PathName.SHORT, 1, false, 1, false, stages(2, 2, 3, 1, 1.0, List.of(30)), null),
 				new Path(PathName.STOMACH, 2, true, 2, true, stages(2, 2, 3, 1, 1.0, List.of(30)), null),
 				new Path(PathName.THREE_WEEK, 2, false, 2, false, stages(7, 7, 7, 3, 1.0, List.of(30)), null),
 				new Path(PathName.LONG, 10, false, 7, false, stages(7, 7, 14, 3, 0.75, List.of(15, 15, 30, 45)), null));

@@ -5,6 +5,6 @@ package org.fallow.rules;
  */
 public enum PathName {
 
-	SHORT, STOMACH, THREE_WEEK, LONG
+	VACCINATION, SHORT, STOMACH, THREE_WEEK, LONG
 
 }

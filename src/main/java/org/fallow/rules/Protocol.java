@@ -7,7 +7,7 @@ package org.fallow.rules;
 public enum Protocol {
 
 	/** Fallow's own definition, with the numbers of {@link DefaultRules}. */
-	OURS(PathName.SHORT),
+	OURS(PathName.VACCINATION),
 	/** Elliott and others 2020, British Journal of Sports Medicine 54:1174. */
 	ELLIOTT_2020(PathName.LONG),
 	/** Salman and others 2021, BMJ 372:m4721. */

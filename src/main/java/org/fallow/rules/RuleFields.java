@@ -124,7 +124,12 @@ final class RuleFields {
 		add("feverDays", 1, 3, Looser.HIGHER, Unit.DAYS, Mark.OWN);
 		add("chestDays", 3, 7, Looser.HIGHER, Unit.DAYS, Mark.OWN);
 		add("illDays", 5, 10, Looser.HIGHER, Unit.DAYS, Mark.OWN);
-		add("mildWorst", 1, 3, Looser.HIGHER, Unit.SEVERITY, Mark.R);
+		add("moderateWorst", 1, 7, Looser.HIGHER, Unit.SEVERITY, Mark.R);
+		add("covidColdDays", 0, 7, Looser.HIGHER, Unit.DAYS, Mark.OWN);
+		add("vaccinationDays", 0, 2, Looser.HIGHER, Unit.DAYS, Mark.OWN);
+		add("vaccinationWithinDays", 1, 2, Looser.HIGHER, Unit.DAYS, Mark.OWN);
+		add("vaccinationEveryDays", 21, 60, Looser.LOWER, Unit.DAYS, Mark.OWN);
+		add("vaccinationCelsius", 38.5, 39, Looser.HIGHER, Unit.CELSIUS, Mark.OWN);
 	}
 
 	private void workingLevel() {

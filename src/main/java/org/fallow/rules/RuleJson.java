@@ -60,6 +60,7 @@ public final class RuleJson {
 				RuleSet defaults = DefaultRules.ruleSet();
 				addIfMissing(members, "workingLevel", defaults.workingLevel());
 				addIfMissing(members, "advice", defaults.advice());
+				OlderPaths.bringUp(members, MAPPER.valueToTree(defaults));
 			}
 			RuleSet rules = Objects.requireNonNull(MAPPER.treeToValue(tree, RuleSet.class));
 			canonical(rules);

@@ -177,9 +177,17 @@ public record RuleSet(Baseline baseline, Flags flags, Line line, Hrv hrv, Openin
 	 * @param feverDays fever from which the long path is taken
 	 * @param chestDays chest symptoms over which it is taken
 	 * @param illDays any illness over which it is taken
-	 * @param mildWorst greatest reported severity that is mild, 0 to 10
+	 * @param moderateWorst greatest reported severity that is not severe, 0 to 10
+	 * @param covidColdDays longest COVID-19 without more than symptoms above the neck that
+	 * takes the three-week path; 0 for the long path always
+	 * @param vaccinationDays longest illness on the vaccination path
+	 * @param vaccinationWithinDays days after the vaccination on which it may begin
+	 * @param vaccinationEveryDays days in which one vaccination counts
+	 * @param vaccinationCelsius temperature from which it is no reaction to it
 	 */
-	public record Limits(int shortDays, int stomachDays, int feverDays, int chestDays, int illDays, int mildWorst) {
+	public record Limits(int shortDays, int stomachDays, int feverDays, int chestDays, int illDays, int moderateWorst,
+			int covidColdDays, int vaccinationDays, int vaccinationWithinDays, int vaccinationEveryDays,
+			double vaccinationCelsius) {
 	}
 
 	/**

@@ -41,8 +41,8 @@ class IocConsensusTest {
 	}
 
 	@Test
-	void isMildWhereTheRulesSayMild() {
-		assertThat(IocConsensus.MILD_TO).isEqualTo(DefaultRules.ruleSet().limits().mildWorst());
+	void isModerateWhereTheRulesSayModerate() {
+		assertThat(IocConsensus.MODERATE_TO).isEqualTo(DefaultRules.ruleSet().limits().moderateWorst());
 	}
 
 	@Test

@@ -23,7 +23,7 @@ class BoundsTest {
 	private static final RuleSet OURS = DefaultRules.ruleSet();
 
 	/** The watched stage of the three-week path: no ceiling of any kind. */
-	private static final String WATCHED = "/paths/2/stages/2";
+	private static final String WATCHED = "/paths/3/stages/2";
 
 	private static List<Problem> check(String pointer, String value) {
 		return RuleBounds.check(RuleBoundsTest.changed(pointer, value));
@@ -80,7 +80,7 @@ class BoundsTest {
 						first.heartRateCeiling(), first.highest(), first.volumeShare(), first.longRunShare(),
 						first.longRunMinutes(), List.of(30, 60), null));
 		assertThat(RuleBounds.check(rules))
-			.containsExactly(Problem.of("/paths/2/stages/0/firstRunMinutes", "rules.stage.first-runs"));
+			.containsExactly(Problem.of("/paths/3/stages/0/firstRunMinutes", "rules.stage.first-runs"));
 	}
 
 	@ParameterizedTest
@@ -148,7 +148,7 @@ class BoundsTest {
 		RuleSet rules = OURS
 			.with(new Path(week.name(), week.illDays(), false, week.symptomFreeMornings(), false, stages, null));
 		assertThat(RuleBounds.check(rules))
-			.containsExactly(Problem.of("/paths/3", "rules.path.shorter", "LONG", "THREE_WEEK"));
+			.containsExactly(Problem.of("/paths/4", "rules.path.shorter", "LONG", "THREE_WEEK"));
 	}
 
 	@Test

@@ -36,28 +36,28 @@ class RuleBoundsTest {
 	@Test
 	void keepsElliottToTheLongPath() {
 		assertThat(RuleBounds.check(with(PathName.THREE_WEEK, Protocol.ELLIOTT_2020))).extracting(Problem::field)
-			.contains("/paths/2/protocol");
+			.contains("/paths/3/protocol");
 	}
 
 	@Test
 	void refusesALaterPathThatIsShorterThanAnEarlierOne() {
 		assertThat(RuleBounds.check(with(PathName.THREE_WEEK, Protocol.SALMAN_2021)))
-			.containsExactly(Problem.of("/paths/3", "rules.path.shorter", "LONG", "THREE_WEEK"));
+			.containsExactly(Problem.of("/paths/4", "rules.path.shorter", "LONG", "THREE_WEEK"));
 	}
 
 	@Test
 	void keepsPublishedPathsToTheTwoLongerOnes() {
 		assertThat(RuleBounds.check(with(PathName.SHORT, Protocol.ELLIOTT_2020))).extracting(Problem::field)
-			.contains("/paths/0/protocol");
+			.contains("/paths/1/protocol");
 	}
 
 	@ParameterizedTest
 	@CsvSource({ "/line/floor, 4.5", "/flags/veryHigh, 20.5", "/opening/feverCelsius, 38.1",
-			"/gates/untrackedMornings, 3", "/paths/0/illDays, 0", "/paths/0/symptomFreeMornings, 0",
-			"/paths/2/symptomFreeMornings, 1", "/paths/2/stages/0/days, 6", "/paths/2/stages/2/days, 6",
-			"/paths/3/illDays, 9", "/paths/3/symptomFreeMornings, 6", "/paths/2/stages/0/effortCeiling, 3.5",
-			"/paths/2/stages/0/heartRateCeiling, 0.8", "/paths/2/stages/0/runs, 2",
-			"/paths/3/stages/0/firstRunMinutes/0, 16", "/limits/feverDays, 4", "/limits/illDays, 11",
+			"/gates/untrackedMornings, 3", "/paths/1/illDays, 0", "/paths/1/symptomFreeMornings, 0",
+			"/paths/3/symptomFreeMornings, 1", "/paths/3/stages/0/days, 6", "/paths/3/stages/2/days, 6",
+			"/paths/4/illDays, 9", "/paths/4/symptomFreeMornings, 6", "/paths/3/stages/0/effortCeiling, 3.5",
+			"/paths/3/stages/0/heartRateCeiling, 0.8", "/paths/3/stages/0/runs, 2",
+			"/paths/4/stages/0/firstRunMinutes/0, 16", "/limits/feverDays, 4", "/limits/illDays, 11",
 			"/line/ceiling, 8.5", "/line/margin, 2", "/line/apartDays, 2", "/hrv/suppressedSds, 1.5" })
 	void refusesALooserValue(String pointer, String value) {
 		assertThat(RuleBounds.check(changed(pointer, value))).anySatisfy((problem) -> {
@@ -68,17 +68,17 @@ class RuleBoundsTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "/line/margin, 1", "/opening/feverCelsius, 37.8", "/gates/untrackedMornings, 7", "/paths/2/illDays, 4",
-			"/paths/3/stages/2/days, 28", "/paths/2/stages/0/effortCeiling, 2", "/limits/feverDays, 2",
+	@CsvSource({ "/line/margin, 1", "/opening/feverCelsius, 37.8", "/gates/untrackedMornings, 7", "/paths/3/illDays, 4",
+			"/paths/4/stages/2/days, 28", "/paths/3/stages/0/effortCeiling, 2", "/limits/feverDays, 2",
 			"/gates/sessionDays, 7" })
 	void allowsAStricterValue(String pointer, String value) {
 		assertThat(RuleBounds.check(changed(pointer, value))).isEmpty();
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "/paths/2/illDays, 300, rules.bound.beyond", "/opening/feverCelsius, 20, rules.bound.beyond",
+	@CsvSource({ "/paths/3/illDays, 300, rules.bound.beyond", "/opening/feverCelsius, 20, rules.bound.beyond",
 			"/line/floor, 0, rules.bound.beyond", "/line/floor, -3, rules.bound.beyond",
-			"/line/days, 30, rules.bound.fixed", "/paths/2/stages/2/effortCeiling, 11, rules.bound.beyond" })
+			"/line/days, 30, rules.bound.fixed", "/paths/3/stages/2/effortCeiling, 11, rules.bound.beyond" })
 	void refusesWhatNobodyCanMean(String pointer, String value, String code) {
 		assertThat(RuleBounds.check(changed(pointer, value))).extracting((problem) -> problem.message().code())
 			.contains(code);
@@ -111,8 +111,8 @@ class RuleBoundsTest {
 		RuleSet rules = with(OURS, new RuleSet.Path(path.name(), path.illDays(), false, path.symptomFreeMornings(),
 				false, List.of(last, path.stages().get(1), last), null));
 		assertThat(RuleBounds.check(rules)).extracting(Problem::field)
-			.contains("/paths/3/stages/0/clearance", "/paths/3/stages/0/highest", "/paths/3/stages/0/effortCeiling",
-					"/paths/3/stages/0/heartRateCeiling", "/paths/3/stages/0/firstRunMinutes/0");
+			.contains("/paths/4/stages/0/clearance", "/paths/4/stages/0/highest", "/paths/4/stages/0/effortCeiling",
+					"/paths/4/stages/0/heartRateCeiling", "/paths/4/stages/0/firstRunMinutes/0");
 	}
 
 	@Test
@@ -120,7 +120,7 @@ class RuleBoundsTest {
 		RuleSet.Path path = OURS.path(PathName.LONG);
 		RuleSet rules = with(OURS, new RuleSet.Path(path.name(), path.illDays(), false, path.symptomFreeMornings(),
 				false, path.stages().subList(1, 3), null));
-		assertThat(RuleBounds.check(rules)).contains(Problem.of("/paths/3/stages", "rules.path.stages", 2, 3));
+		assertThat(RuleBounds.check(rules)).contains(Problem.of("/paths/4/stages", "rules.path.stages", 2, 3));
 	}
 
 	@Test
@@ -129,7 +129,7 @@ class RuleBoundsTest {
 		RuleSet rules = with(OURS, new RuleSet.Path(path.name(), path.illDays(), false, path.symptomFreeMornings(),
 				false, path.stages(), null));
 		assertThat(RuleBounds.check(rules)).extracting(Problem::field)
-			.containsExactly("/paths/1/fromLastSymptom", "/paths/1/eating");
+			.containsExactly("/paths/2/fromLastSymptom", "/paths/2/eating");
 	}
 
 	@ParameterizedTest

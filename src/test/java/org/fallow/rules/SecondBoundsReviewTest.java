@@ -40,7 +40,7 @@ class SecondBoundsReviewTest {
 		RuleSet longer = rules.with(new RuleSet.Path(PathName.LONG, 60, false, 7, false, stages, null));
 		assertThat(longer.path(PathName.LONG).daysToLastStage())
 			.isGreaterThan(longer.path(PathName.THREE_WEEK).daysToLastStage());
-		assertThat(RuleBounds.check(longer)).extracting(Problem::field).containsExactly("/paths/3");
+		assertThat(RuleBounds.check(longer)).extracting(Problem::field).containsExactly("/paths/4");
 	}
 
 }

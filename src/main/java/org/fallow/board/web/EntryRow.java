@@ -45,7 +45,7 @@ public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture
 			.orElse(null);
 		List<Felt> felt = entry.symptoms()
 			.stream()
-			.filter((s) -> s.symptom() != Symptom.OTHER || s.text() == null)
+			.filter((s) -> !s.symptom().isInOwnWords() || s.text() == null)
 			.map((s) -> new Felt(s.symptom(), s.symptom().isRedFlag() ? null : s.severity()))
 			.toList();
 		return new EntryRow(entry.day(), entry.method(), entry.posture(), entry.rhrBpm(), entry.rmssdMs(), felt, other,

@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
+import org.fallow.entry.FreeWords;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.StoredMorning;
 import org.fallow.entry.Severity;
@@ -40,6 +42,12 @@ import org.jspecify.annotations.Nullable;
  * @param repeated true once a measurement of low quality was asked for again
  * @param counted beats counted over the time that the method names, instead of a heart
  * rate
+ * @param otherIllness NO where the symptom in own words belongs to no illness; YES or
+ * empty otherwise
+ * @param wordsAsked the words that were asked about: they name a listed symptom, and
+ * something else was meant
+ * @param meanwhile YES, NO or empty: ill during the mornings without an entry before
+ * @param meanwhileSince since when
  */
 public record MorningForm(@Nullable String day, @Nullable String method, @Nullable String posture, @Nullable String rhr,
 		@Nullable String rmssd, @Nullable String rr, @Nullable String temperature,
@@ -47,11 +55,17 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		@Nullable Boolean fever, @Nullable String feverMedicine, @Nullable String eatingNormally,
 		@Nullable String feels, @Nullable Boolean soreness, @Nullable List<String> tags, @Nullable String note,
 		@Nullable String requestId, @Nullable String revision, @Nullable Boolean redFlagConfirmed,
-		@Nullable Boolean allWell, @Nullable Boolean repeated, @Nullable String counted) {
+		@Nullable Boolean allWell, @Nullable Boolean repeated, @Nullable String counted,
+		@Nullable String otherIllness, @Nullable String wordsAsked, @Nullable String meanwhile,
+		@Nullable String meanwhileSince) {
+
+	private static final String YES = "YES";
+
+	private static final String NO = "NO";
 
 	static MorningForm empty(String day, @Nullable String method, @Nullable String posture, String requestId) {
 		return new MorningForm(day, method, posture, null, null, null, null, Map.of(), null, null, false, "NONE", null,
-				null, false, List.of(), null, requestId, "0", false, false, false, null);
+				null, false, List.of(), null, requestId, "0", false, false, false, null, null, null, null, null);
 	}
 
 	/**
@@ -64,8 +78,10 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		Map<String, String> symptoms = new TreeMap<>();
 		String other = null;
 		String otherSeverity = null;
+		String otherIllness = null;
 		for (var symptom : entry.symptoms()) {
-			if (symptom.symptom() == Symptom.OTHER) {
+			if (symptom.symptom().isInOwnWords()) {
+				otherIllness = symptom.symptom().isComplaint() ? NO : YES;
 				other = symptom.text();
 				otherSeverity = symptom.severity().name();
 			}
@@ -79,7 +95,16 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 				entry.feverMedicine().name(),
 				(entry.eatingNormally() == null) ? null : entry.eatingNormally().toString(), name(entry.feels()),
 				entry.soreness() != null, entry.tags().stream().map(Enum::name).toList(), entry.note(), requestId,
-				String.valueOf(stored.revision()), false, false, false, null);
+				String.valueOf(stored.revision()), false, false, false, null, otherIllness, other,
+				answer(entry.meanwhile()), since(entry.meanwhile()));
+	}
+
+	private static @Nullable String answer(@Nullable Meanwhile meanwhile) {
+		return (meanwhile == null) ? null : meanwhile.ill() ? YES : NO;
+	}
+
+	private static @Nullable String since(@Nullable Meanwhile meanwhile) {
+		return (meanwhile == null || meanwhile.since() == null) ? null : meanwhile.since().toString();
 	}
 
 	private static @Nullable String intervals(StoredMorning stored) {
@@ -100,7 +125,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				chosen, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine, this.eatingNormally,
 				this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision, this.redFlagConfirmed,
-				this.allWell, this.repeated, this.counted);
+				this.allWell, this.repeated, this.counted, this.otherIllness, this.wordsAsked,
+				this.meanwhile, this.meanwhileSince);
 	}
 
 	/** The same, built on another revision and sent as a new one. */
@@ -108,7 +134,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, newRequestId,
-				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated, this.counted);
+				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated, this.counted, this.otherIllness, this.wordsAsked,
+				this.meanwhile, this.meanwhileSince);
 	}
 
 	/** The same, asked once to be measured again. */
@@ -116,7 +143,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision,
-				this.redFlagConfirmed, this.allWell, true, this.counted);
+				this.redFlagConfirmed, this.allWell, true, this.counted, this.otherIllness, this.wordsAsked,
+				this.meanwhile, this.meanwhileSince);
 	}
 
 	int basedOn() {
@@ -139,6 +167,31 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 			.flatMap((ticked) -> Typed.oneOf(Symptom.class, ticked.getKey()).stream())
 			.filter(Symptom::isRedFlag)
 			.toList();
+	}
+
+	boolean saysNoIllness() {
+		return NO.equals(this.otherIllness);
+	}
+
+	boolean saysIllMeanwhile() {
+		return YES.equals(this.meanwhile);
+	}
+
+	/** Whether it was answered about an illness meanwhile. */
+	boolean saysMeanwhile() {
+		return saysIllMeanwhile() || NO.equals(this.meanwhile);
+	}
+
+	/**
+	 * What the words name and is not ticked, where it was not asked yet whether it is
+	 * meant.
+	 */
+	List<Symptom> toAsk() {
+		String words = Typed.words(this.otherSymptom);
+		if (words.isEmpty() || words.equals(Typed.words(this.wordsAsked))) {
+			return List.of();
+		}
+		return FreeWords.named(words).stream().filter((symptom) -> !ticked().containsKey(symptom.name())).toList();
 	}
 
 	/** Whether a box is ticked; a browser sends nothing of one that is not. */

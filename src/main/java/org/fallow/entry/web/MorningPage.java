@@ -13,9 +13,12 @@ import java.util.TreeMap;
 
 import jakarta.servlet.http.HttpServletRequest;
 import org.fallow.entry.ContextTag;
+import org.fallow.entry.DeviceChange;
 import org.fallow.entry.Feels;
 import org.fallow.entry.ExaminedFlags;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.FreeWords;
+import org.fallow.entry.KnownSymptoms;
 import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Mornings;
@@ -64,10 +67,14 @@ class MorningPage {
 
 	private final Clock clock;
 
-	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, Clock clock) {
+	private final KnownSymptoms knownSymptoms;
+
+	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, KnownSymptoms knownSymptoms,
+			Clock clock) {
 		this.access = access;
 		this.mornings = mornings;
 		this.examined = examined;
+		this.knownSymptoms = knownSymptoms;
 		this.clock = clock;
 	}
 
@@ -125,6 +132,9 @@ class MorningPage {
 		if (!form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
 			return refused(athlete, form, List.of(), model);
 		}
+		if (form.redFlags().isEmpty() && !form.toAsk().isEmpty()) {
+			return refused(athlete, form, List.of(), model);
+		}
 		if (form.redFlags().isEmpty() && reader.isLowQuality() && !MorningForm.isTrue(form.repeated())) {
 			return refused(athlete, form.askedToRepeat(), List.of(Problem.of("rr", "morning.rr.repeat")), model);
 		}
@@ -151,8 +161,12 @@ class MorningPage {
 			MorningForm newer = form.basedOn(changed.revision(), Submission.newRequestId().toString());
 			return refused(athlete, newer, List.of(Problem.of("", "entry.changed-elsewhere")), model);
 		}
-		redirect.addFlashAttribute("notice", stored(form));
-		return "redirect:/today";
+		if (form.redFlags().isEmpty() && FreeWords.speakOfARedFlag(Typed.words(form.otherSymptom()))) {
+			redirect.addFlashAttribute("askRedFlags", Typed.words(form.otherSymptom()));
+			return "redirect:/morning?day=" + morning.day();
+		}
+		redirect.addFlashAttribute("notice", form.saysIllMeanwhile() ? Message.of("morning.meanwhile.report") : stored(form));
+		return form.saysIllMeanwhile() ? "redirect:/report" : "redirect:/today";
 	}
 
 	/** With RR intervals, what they gave and how good they were. */
@@ -209,7 +223,11 @@ class MorningPage {
 		model.addAttribute("earliestDay", today.minusDays(BACK_FILL_DAYS));
 		model.addAttribute("methods", Method.values());
 		model.addAttribute("postures", Posture.values());
-		model.addAttribute("symptomGroups", SymptomGroup.all());
+		boolean nausea = this.knownSymptoms.of(athlete.id()).stream().anyMatch((k) -> k.symptom() == Symptom.NAUSEA);
+		model.addAttribute("symptomGroups", SymptomGroup.all(nausea));
+		model.addAttribute("wordsName", form.redFlags().isEmpty() ? form.toAsk() : List.of());
+		model.addAttribute("deviceChanges", DeviceChange.What.values());
+		model.addAttribute("newRequest", Submission.newRequestId().toString());
 		model.addAttribute("redFlagSymptoms", Arrays.stream(Symptom.values()).filter(Symptom::isRedFlag).toList());
 		model.addAttribute("examinedFlags", this.examined.on(athlete, today));
 		model.addAttribute("severities", Severity.values());
@@ -234,6 +252,7 @@ class MorningPage {
 		this.mornings.of(athlete.id(), earliest.minusDays(BACK_FILL_DAYS), today)
 			.forEach((stored) -> week.put(stored.day(), stored));
 		LocalDate day = Typed.day(form.day(), "day", new ArrayList<>()).orElse(today);
+		model.addAttribute("silentFrom", this.mornings.silentBefore(athlete.id(), day).orElse(null));
 		model.addAttribute("lastReading",
 				week.values()
 					.stream()

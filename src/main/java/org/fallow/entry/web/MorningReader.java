@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.fallow.entry.ContextTag;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.Method;
 import org.fallow.entry.NewMorning;
 import org.fallow.entry.Posture;
@@ -72,6 +73,7 @@ final class MorningReader {
 		Feels feels = feels(temperature);
 		Method method = known(Method.class, this.form.method(), "method");
 		Posture posture = known(Posture.class, this.form.posture(), "posture");
+		Meanwhile meanwhile = meanwhile();
 		if (day.isEmpty() || !this.problems.isEmpty()) {
 			return;
 		}
@@ -80,7 +82,17 @@ final class MorningReader {
 				measured ? posture : null, values.rhrBpm(), values.rmssdMs(), intervals(), isLowQuality(), temperature,
 				symptoms, MorningForm.isTrue(this.form.fever()), (medicine == null) ? FeverMedicine.NONE : medicine,
 				eating(), feels, MorningForm.isTrue(this.form.soreness()) ? Severity.MILD : null, tags,
-				Typed.wordsOrNull(this.form.note()), null);
+				Typed.wordsOrNull(this.form.note()), null, meanwhile);
+	}
+
+	private @Nullable Meanwhile meanwhile() {
+		if (!this.form.saysMeanwhile()) {
+			return null;
+		}
+		boolean told = this.form.saysIllMeanwhile() && !Typed.words(this.form.meanwhileSince()).isEmpty();
+		LocalDate since = told
+				? Typed.day(this.form.meanwhileSince(), "meanwhileSince", this.problems).orElse(null) : null;
+		return new Meanwhile(this.form.saysIllMeanwhile(), since);
 	}
 
 	private @Nullable RrSeries series() {
@@ -138,7 +150,7 @@ final class MorningReader {
 		for (Map.Entry<String, String> ticked : this.form.ticked().entrySet()) {
 			Optional<Symptom> symptom = Typed.oneOf(Symptom.class, ticked.getKey());
 			Optional<Severity> severity = Typed.oneOf(Severity.class, ticked.getValue());
-			if (symptom.isEmpty() || severity.isEmpty() || symptom.get() == Symptom.OTHER) {
+			if (symptom.isEmpty() || severity.isEmpty() || symptom.get().isInOwnWords()) {
 				this.problems.add(Problem.of("", UNKNOWN));
 			}
 			else {
@@ -157,8 +169,9 @@ final class MorningReader {
 		if (words.isEmpty() && severity != null) {
 			this.problems.add(Problem.of("otherSymptom", "entry.other-symptom.missing"));
 		}
-		return words.isEmpty() ? Optional.empty() : Optional
-			.of(new ReportedSymptom(Symptom.OTHER, (severity == null) ? Severity.MODERATE : severity, words));
+		return words.isEmpty() ? Optional.empty()
+				: Optional.of(ReportedSymptom.inOwnWords((severity == null) ? Severity.MODERATE : severity, words,
+						this.form.saysNoIllness()));
 	}
 
 	private <E extends Enum<E>> @Nullable E known(Class<E> type, @Nullable String code, String field) {

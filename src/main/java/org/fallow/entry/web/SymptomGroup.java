@@ -15,17 +15,22 @@ import org.fallow.entry.SymptomClass;
  */
 public record SymptomGroup(String code, List<Symptom> symptoms) {
 
-	static List<SymptomGroup> all() {
+	/** All groups; nausea only for whom it is noted as known. */
+	static List<SymptomGroup> all(boolean withNausea) {
 		return List.of(group("ABOVE_NECK", SymptomClass.ABOVE_THE_NECK),
-				group("BELOW_NECK", SymptomClass.BELOW_THE_NECK, SymptomClass.STOMACH),
+				group("BELOW_NECK", withNausea, SymptomClass.BELOW_THE_NECK, SymptomClass.STOMACH),
 				group("WHOLE_BODY", SymptomClass.WHOLE_BODY, SymptomClass.FEVER),
-				group("OTHER_SYMPTOMS", SymptomClass.SMELL));
+				group("OTHER_SYMPTOMS", SymptomClass.SMELL), group("COMPLAINTS", SymptomClass.COMPLAINT));
 	}
 
 	private static SymptomGroup group(String code, SymptomClass... classes) {
+		return group(code, false, classes);
+	}
+
+	private static SymptomGroup group(String code, boolean withNausea, SymptomClass... classes) {
 		return new SymptomGroup(code,
 				Arrays.stream(Symptom.values())
-					.filter((symptom) -> symptom != Symptom.OTHER)
+					.filter((symptom) -> !symptom.isInOwnWords() && (withNausea || symptom != Symptom.NAUSEA))
 					.filter((symptom) -> List.of(classes).contains(symptom.classAt(Severity.MILD)))
 					.toList());
 	}

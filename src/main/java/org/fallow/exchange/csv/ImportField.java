@@ -38,6 +38,11 @@ public enum ImportField {
 	FEELS("feels", "feeling"),
 	/** Soreness from training: mild, moderate or severe. */
 	SORENESS("soreness"),
+	/**
+	 * Whether ill during the mornings without an entry before: 0 or 1, or the first day
+	 * of the illness.
+	 */
+	MEANWHILE("meanwhile", "illmeanwhile"),
 	/** What else may explain the reading. */
 	TAGS("tags", "tag", "circumstances"),
 	/** The athlete's words. */

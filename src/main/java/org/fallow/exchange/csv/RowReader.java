@@ -16,6 +16,7 @@ import org.fallow.entry.ContextTag;
 import org.fallow.entry.Days;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.NewMorning;
@@ -101,7 +102,7 @@ final class RowReader {
 				yesOrNo(ImportField.EATING_NORMALLY),
 				code(ImportField.FEELS, (text) -> Codes.oneOf(Feels.values(), text), null),
 				code(ImportField.SORENESS, (text) -> Codes.oneOf(Severity.values(), text), null), tags(), note(),
-				recorded);
+				recorded, meanwhile());
 	}
 
 	private String person() {
@@ -187,6 +188,19 @@ final class RowReader {
 			refuse(field, Message.of("importRow.unknown-word"));
 		}
 		return value.orElse(null);
+	}
+
+	/** A file that cannot tell is taken as no; an empty cell is not answered. */
+	private @Nullable Meanwhile meanwhile() {
+		if (!this.mapping.columns().containsKey(ImportField.MEANWHILE)) {
+			return Meanwhile.NO;
+		}
+		String text = text(ImportField.MEANWHILE);
+		if (text.matches("\\d{4}-\\d{2}-\\d{2}")) {
+			return Meanwhile.ill(day(ImportField.MEANWHILE, Days.EARLIEST));
+		}
+		Boolean ill = yesOrNo(ImportField.MEANWHILE);
+		return (ill == null) ? null : new Meanwhile(ill, null);
 	}
 
 	private List<ContextTag> tags() {

@@ -11,6 +11,7 @@ import org.fallow.entry.MorningEntry;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Symptom;
+import org.fallow.rules.PathName;
 import org.fallow.rules.RuleSet;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
@@ -35,6 +36,7 @@ final class Advice {
 		if (episode != null) {
 			clinician(fold, episode, notices);
 		}
+		told(fold, notices);
 		Notices.add(notices, hasLasted(fold), "clinician-lasting", fold.rules.advice().clinicianIllDays());
 		Notices.add(notices, isTickedAgain(fold), "clinician-after-session");
 		stayAway(fold, notices);
@@ -53,7 +55,19 @@ final class Advice {
 				rules.clinicianFeverDays(), rules.highFeverCelsius());
 		Notices.add(notices, episode.latestOnset.isAfter(episode.firstOnset) || isWorseAfterBetter(fold, episode),
 				"clinician-relapse");
-		Notices.add(notices, fold.known.hasCondition(fold.day), "clinician-condition");
+		Notices.add(notices, fold.known.circumstances().hasCondition(fold.day), "clinician-condition");
+		Notices.add(notices, fold.known.circumstances().hasBegunMedicine(episode.firstOnset, fold.day),
+				"clinician-medicine");
+	}
+
+	/** Of what the entry says, whether there is an episode or not. */
+	private static void told(DayFold fold, List<Message> notices) {
+		Besides besides = fold.seen.besides();
+		Notices.add(notices, besides.severe(), "clinician-complaint");
+		Notices.add(notices, besides.limb(), "note-injury");
+		MorningEntry entry = fold.entry;
+		Notices.add(notices, entry != null && entry.symptoms().stream().anyMatch((one) -> one.symptom().needsAdvice()),
+				"clinician-symptom");
 	}
 
 	private static int feverMornings(DayFold fold, Draft episode) {
@@ -91,7 +105,7 @@ final class Advice {
 	private static Set<Symptom> symptoms(DayFold fold, MorningEntry entry) {
 		return entry.symptoms()
 			.stream()
-			.filter((symptom) -> !fold.known.isKnown(symptom, entry.day()))
+			.filter((symptom) -> !fold.known.isKnown(symptom, entry))
 			.map(ReportedSymptom::symptom)
 			.collect(Collectors.toCollection(() -> EnumSet.noneOf(Symptom.class)));
 	}
@@ -114,7 +128,8 @@ final class Advice {
 	/**
 	 * Illness may be catching: away from the group while symptoms show or the illness was
 	 * reported and no well morning has come since; after vomiting or diarrhoea two days
-	 * more (48 hours: advice of public health services, from memory).
+	 * more (48 hours: advice of public health services, from memory). After a vaccination
+	 * only while fever lasts.
 	 */
 	private static void stayAway(DayFold fold, List<Message> notices) {
 		boolean catching = fold.seen.reported() || isCatching(fold.entry, fold)
@@ -132,7 +147,14 @@ final class Advice {
 			return false;
 		}
 		Sickness sick = fold.sickness(entry);
+		if (isAfterVaccination(fold)) {
+			return sick.fever() || sick.medicineForIllness();
+		}
 		return sick.aboveTheNeck() || sick.opens() || sick.smell();
+	}
+
+	private static boolean isAfterVaccination(DayFold fold) {
+		return fold.episode != null && fold.episode.path == PathName.VACCINATION;
 	}
 
 	private static @Nullable MorningEntry lastEntry(DayFold fold) {
@@ -146,7 +168,7 @@ final class Advice {
 		Draft episode = fold.episode;
 		boolean returning = episode != null && episode.stage > 0
 				&& fold.day.toEpochDay() - episode.firstOnset.toEpochDay() > days;
-		return returning || fold.known.hasLongAbsenceEnded(fold.day, BACK_DAYS, days);
+		return returning || fold.known.circumstances().hasLongAbsenceEnded(fold.day, BACK_DAYS, days);
 	}
 
 }

@@ -2,65 +2,79 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 
-import org.fallow.entry.ContextTag;
-import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
-import org.fallow.entry.ReportedSymptom;
-import org.fallow.entry.Symptom;
+import org.fallow.entry.Recorded;
+import org.fallow.entry.Vaccination;
+import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Wheeze, or chest tightness on coughing, within two weeks of a vaccination: a red flag,
- * whichever of the two becomes known first. That it is a known symptom does not matter
- * here (the safer reading).
+ * Whether a vaccination explains an illness: noted before the first sick morning's entry,
+ * once in the rules' days, begun on one of the days after it, and nothing but fever below
+ * the limit, symptoms of the whole body and medicine for it. The morning of the
+ * vaccination's own day comes before it (the safer reading).
  */
 final class AfterVaccination {
 
-	/** What holds of this kind have as their cause. */
-	static final String CAUSE = "WHEEZE_AFTER_VACCINATION";
+	private final RuleSet.Limits limits;
 
-	/** Days after the vaccination's on which wheeze is a red flag. */
-	static final int DAYS = 14;
+	private boolean more;
 
-	private AfterVaccination() {
+	private @Nullable Recorded firstTold;
+
+	AfterVaccination(RuleSet.Limits limits) {
+		this.limits = limits;
 	}
 
-	/** The hold that a fact opens beside what was known before; null if none. */
-	static @Nullable HoldState openedBy(Fact fact, Known known) {
-		if (!(fact instanceof MorningEntry entry)) {
+	void see(Morning morning, Sickness sick) {
+		Double temperature = morning.effective().temperatureC();
+		this.more |= sick.aboveTheNeck() || sick.stomach() || sick.belowTheNeck() || sick.redFlag() || sick.smell()
+				|| (temperature != null && temperature >= this.limits.vaccinationCelsius());
+		if (sick.isSick()) {
+			for (MorningEntry entry : morning.revisions()) {
+				told(entry.recorded());
+			}
+		}
+	}
+
+	void see(IllnessEvent.Report report) {
+		this.more |= report.kind() != ReportKind.FEVER;
+		told(report.recorded());
+	}
+
+	private void told(Recorded recorded) {
+		Recorded first = this.firstTold;
+		this.firstTold = (first == null || recorded.compareTo(first) < 0) ? recorded : first;
+	}
+
+	/**
+	 * The day of the vaccination that explains it; null if none does.
+	 * @param onset first sick morning
+	 * @param sickDays from the onset to the last sick morning, both counted
+	 */
+	@Nullable LocalDate day(Known known, LocalDate onset, long sickDays) {
+		Recorded told = this.firstTold;
+		if (this.more || told == null || sickDays > this.limits.vaccinationDays()) {
 			return null;
 		}
-		LocalDate day = entry.day();
-		if (wheezes(entry) && any(known, day.minusDays(DAYS), day, true)) {
-			return new HoldState(day, entry.recorded(), CAUSE, false);
-		}
-		return (isVaccinated(entry) && any(known, day, day.plusDays(DAYS), false))
-				? new HoldState(day, entry.recorded(), CAUSE, false) : null;
-	}
-
-	/** Whether a morning of some days, both inclusive, tells of one of the two. */
-	private static boolean any(Known known, LocalDate from, LocalDate to, boolean vaccinated) {
-		for (Morning morning : known.mornings(from, to.plusDays(1))) {
-			for (MorningEntry entry : morning.revisions()) {
-				if (vaccinated ? isVaccinated(entry) : wheezes(entry)) {
-					return true;
-				}
+		for (Vaccination noted : known.circumstances().vaccinations()) {
+			long after = onset.toEpochDay() - noted.day().toEpochDay();
+			if (after > 0 && after <= this.limits.vaccinationWithinDays() && noted.recorded().compareTo(told) < 0
+					&& isTheOnlyOne(known, noted)) {
+				return noted.day();
 			}
 		}
-		return false;
+		return null;
 	}
 
-	private static boolean isVaccinated(MorningEntry entry) {
-		return entry.tags().contains(ContextTag.VACCINATION);
-	}
-
-	private static boolean wheezes(MorningEntry entry) {
-		for (ReportedSymptom symptom : entry.symptoms()) {
-			if (symptom.symptom() == Symptom.WHEEZE) {
-				return true;
+	private boolean isTheOnlyOne(Known known, Vaccination noted) {
+		for (Vaccination other : known.circumstances().vaccinations()) {
+			long before = noted.day().toEpochDay() - other.day().toEpochDay();
+			if (before > 0 && before < this.limits.vaccinationEveryDays()) {
+				return false;
 			}
 		}
-		return false;
+		return true;
 	}
 
 }

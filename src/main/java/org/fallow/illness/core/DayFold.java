@@ -77,6 +77,7 @@ final class DayFold {
 	private final List<HoldState> passedOver = new ArrayList<>();
 
 	final ClinicEvidence clinic;
+	final Silence silence;
 
 	private final Windows windows;
 
@@ -97,6 +98,7 @@ final class DayFold {
 		this.closedOn = before.closedOn();
 		this.windows = new Windows(known, this.out, this.rules);
 		this.marks = before.marks();
+		this.known.during((open == null) ? null : open.openedOn());
 		events();
 		withdraw();
 		correctOnset();
@@ -104,12 +106,14 @@ final class DayFold {
 		open();
 		resume();
 		this.clinic = ClinicEvidence.of(this);
+		this.known.during((this.episode == null) ? null : this.episode.openedOn);
+		this.silence = Silence.of(this);
 		Numbers numbers = numbers();
 		this.rhr = numbers.rhr();
 		this.hrv = numbers.hrv();
 		this.marks = Marking.past(this, numbers);
 		this.seen = Seen.of(this);
-		this.mark = Marking.of(this);
+		this.mark = this.seen.besides().mark(Marking.of(this));
 		count();
 		BackBySymptoms.apply(this);
 		backByNumbers();
@@ -198,7 +202,7 @@ final class DayFold {
 		else {
 			raise(hold);
 		}
-		raise(AfterVaccination.openedBy(fact, this.known));
+		raise(WheezeAfterVaccination.openedBy(fact, this.known));
 	}
 
 	private void raise(@Nullable HoldState hold) {
@@ -216,7 +220,7 @@ final class DayFold {
 	/** Whether a fact of today opens a hold. */
 	boolean opensHold(Fact fact) {
 		boolean flagged = Holds.openedBy(fact) != null && Examined.of(this, fact) == null;
-		return flagged || AfterVaccination.openedBy(fact, this.known) != null;
+		return flagged || WheezeAfterVaccination.openedBy(fact, this.known) != null;
 	}
 
 	/**

@@ -76,7 +76,8 @@ final class Draft {
 	}
 
 	static Draft opened(String ruleHash, LocalDate day, LocalDate onset, Held held) {
-		return new Draft(new Episode(ruleHash, day, onset, onset, onset, PathName.SHORT, PathName.SHORT, 0, day, 0,
+		return new Draft(new Episode(ruleHash, day, onset, onset, onset, PathName.VACCINATION,
+				PathName.VACCINATION, 0, day, 0,
 				held.rhr() != null, false, held, null, null, false, 0, null, List.of(), List.of()));
 	}
 
@@ -118,7 +119,7 @@ final class Draft {
 
 	static PathName longer(PathName path) {
 		return switch (path) {
-			case SHORT, STOMACH -> PathName.THREE_WEEK;
+			case VACCINATION, SHORT, STOMACH -> PathName.THREE_WEEK;
 			case THREE_WEEK, LONG -> PathName.LONG;
 		};
 	}

@@ -59,7 +59,7 @@ public record Examined(ReportedSymptom ticked, LocalDate since) {
 		}
 		List<ReportedSymptom> felt = entry.symptoms()
 			.stream()
-			.filter((symptom) -> !fold.known.isKnown(symptom, entry.day()))
+			.filter((symptom) -> !fold.known.isKnown(symptom, entry))
 			.toList();
 		return (felt.size() == 1) ? felt.get(0) : null;
 	}

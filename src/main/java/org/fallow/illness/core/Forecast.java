@@ -12,6 +12,7 @@ import org.fallow.baseline.Series;
 import org.fallow.entry.Activity;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.SessionLog;
@@ -105,7 +106,7 @@ final class Forecast {
 		return new MorningEntry(day, recorded(day, 6), (series == null) ? null : series.method(),
 				(series == null) ? null : series.posture(), (rhr == null || series == null) ? null : rhr.median(),
 				(sameHrv && hrv != null) ? Math.exp(hrv.mean()) : null, false, null, List.of(), false,
-				FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null);
+				FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null, Meanwhile.NO);
 	}
 
 	private static SessionLog run(LocalDate day) {

@@ -40,6 +40,7 @@ final class Gates {
 		boolean closes = episode.stage >= stages;
 		gates.entered();
 		gates.noHold();
+		gates.told();
 		if (episode.stage == 0) {
 			gates.intoFirstStage();
 		}
@@ -63,6 +64,13 @@ final class Gates {
 
 	private void noHold() {
 		add(Criterion.of("no-hold", this.fold.standing.isEmpty(), String.valueOf(this.fold.standing.size()), "0"));
+	}
+
+	/** Asked only where something is still to be told about silent mornings. */
+	private void told() {
+		if (!this.fold.silence.isTold()) {
+			add(Criterion.of("meanwhile", false, "", ""));
+		}
 	}
 
 	private void intoFirstStage() {

@@ -2,17 +2,11 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 
-import org.fallow.entry.Absence;
-import org.fallow.entry.AbsenceKind;
 import org.fallow.entry.Fact;
-import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
-import org.fallow.entry.MedicineChange;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
@@ -30,15 +24,14 @@ final class Known {
 
 	private SessionsByDay sessions = new SessionsByDay();
 
-	private final TreeMap<String, Absence> absences = new TreeMap<>();
+	private Circumstances circumstances = new Circumstances();
 
-	private final List<MedicineChange> medicines = new ArrayList<>();
+	private PassedOver passedOver = new PassedOver();
 
-	private final List<KnownSymptom> knownSymptoms = new ArrayList<>();
+	/** Reports that answers about an illness meanwhile promised. */
+	private final List<IllnessEvent.Report> promised = new ArrayList<>();
 
 	private final List<IllnessEvent> events = new ArrayList<>();
-
-	private final List<HealthCondition> conditions = new ArrayList<>();
 
 	private final List<Fact> fresh = new ArrayList<>();
 
@@ -56,10 +49,9 @@ final class Known {
 		Known copy = new Known(this.adultFrom);
 		copy.mornings = this.mornings.from(day);
 		copy.sessions = this.sessions.from(day);
-		copy.absences.putAll(this.absences);
-		copy.medicines.addAll(this.medicines);
-		copy.knownSymptoms.addAll(this.knownSymptoms);
-		copy.conditions.addAll(this.conditions);
+		copy.circumstances = this.circumstances.copy();
+		copy.passedOver = this.passedOver.copy();
+		copy.promised.addAll(this.promised);
 		copy.events.addAll(this.events);
 		return copy;
 	}
@@ -77,22 +69,15 @@ final class Known {
 		else if (fact instanceof SessionLog session) {
 			this.sessions.add(session);
 		}
-		else if (fact instanceof Absence absence) {
-			this.absences.put(absence.key(), absence);
-		}
-		else if (fact instanceof MedicineChange change) {
-			this.medicines.add(change);
-			this.stamp++;
-		}
 		else if (fact instanceof KnownSymptom symptom) {
-			this.knownSymptoms.add(symptom);
+			this.passedOver.add(symptom);
 			this.stamp++;
-		}
-		else if (fact instanceof HealthCondition condition) {
-			this.conditions.add(condition);
 		}
 		else if (fact instanceof IllnessEvent event) {
 			this.events.add(event);
+		}
+		else if (this.circumstances.add(fact)) {
+			this.stamp++;
 		}
 	}
 
@@ -100,6 +85,35 @@ final class Known {
 		if (!this.mornings.add(entry)) {
 			this.stamp++;
 		}
+		Meanwhile meanwhile = entry.meanwhile();
+		if (meanwhile != null && meanwhile.ill()) {
+			promise(entry, meanwhile);
+		}
+	}
+
+	/** Who answers to have been ill meanwhile reports an illness. */
+	private void promise(MorningEntry entry, Meanwhile meanwhile) {
+		LocalDate told = meanwhile.since();
+		LocalDate onset = (told == null || told.isAfter(entry.day())) ? Silence.firstBefore(entry, this) : told;
+		IllnessEvent.Report report = new IllnessEvent.Report(onset, entry.recorded(), ReportKind.OTHER, null, null);
+		this.promised.add(report);
+		this.events.add(report);
+		this.fresh.add(report);
+	}
+
+	/** Whether a report is no more than an answer about an illness meanwhile. */
+	boolean isPromised(IllnessEvent.Report report) {
+		for (IllnessEvent.Report one : this.promised) {
+			if (one == report) {
+				return true;
+			}
+		}
+		return false;
+	}
+
+	/** The day the open episode opened on; null while there is none. */
+	void during(@Nullable LocalDate openedOn) {
+		this.passedOver.during(openedOn);
 	}
 
 	int stamp() {
@@ -193,46 +207,23 @@ final class Known {
 		return false;
 	}
 
+	/** What else is known of the athlete. */
+	Circumstances circumstances() {
+		return this.circumstances;
+	}
+
 	boolean isInjured(LocalDate day) {
-		for (Absence absence : this.absences.values()) {
-			if (absence.kind() == AbsenceKind.INJURY && absence.covers(day)) {
-				return true;
-			}
-		}
-		return false;
+		return this.circumstances.isInjured(day);
 	}
 
-	/** Whether an absence of more days than these ended within the days before a day. */
-	boolean hasLongAbsenceEnded(LocalDate day, int before, int days) {
-		if (this.absences.isEmpty()) {
-			return false;
-		}
-		LocalDate from = day.minusDays(before);
-		LocalDate to = day.minusDays(1);
-		for (Absence absence : this.absences.values()) {
-			LocalDate until = absence.until();
-			if (until != null && !until.isBefore(from) && !until.isAfter(to)
-					&& until.toEpochDay() - absence.day().toEpochDay() + 1 > days) {
-				return true;
-			}
-		}
-		return false;
-	}
-
-	/** Whether a condition that makes any illness a clinician's matter is present. */
-	boolean hasCondition(LocalDate day) {
-		Map<HealthCondition.Kind, HealthCondition> latest = new EnumMap<>(HealthCondition.Kind.class);
-		for (HealthCondition condition : this.conditions) {
-			if (!condition.day().isAfter(day)) {
-				latest.merge(condition.kind(), condition, (a, b) -> b.day().isBefore(a.day()) ? a : b);
-			}
-		}
-		return latest.values().stream().anyMatch(HealthCondition::present);
+	/** Whether a rate-lowering medicine is on. */
+	boolean isOnMedicine(LocalDate day) {
+		return this.circumstances.isOnMedicine(day);
 	}
 
 	/** Whether a symptom is a known one, no worse than noted. */
-	boolean isKnown(ReportedSymptom symptom, LocalDate day) {
-		return this.knownSymptoms.stream().anyMatch((k) -> k.covers(symptom, day));
+	boolean isKnown(ReportedSymptom symptom, MorningEntry entry) {
+		return this.passedOver.covers(symptom, entry, this.mornings);
 	}
 
 	/** Whether the athlete counts as under 18. */
@@ -240,19 +231,8 @@ final class Known {
 		return this.adultFrom == null || day.isBefore(this.adultFrom);
 	}
 
-	/** Whether a rate-lowering medicine is on: the change with the latest day decides. */
-	boolean isOnMedicine(LocalDate day) {
-		MedicineChange latest = null;
-		for (MedicineChange change : this.medicines) {
-			if (!change.day().isAfter(day) && (latest == null || !change.day().isBefore(latest.day()))) {
-				latest = change;
-			}
-		}
-		return latest != null && latest.on();
-	}
-
 	Sickness sickness(MorningEntry entry, double feverCelsius) {
-		return Sickness.of(entry, this.knownSymptoms, feverCelsius);
+		return Sickness.of(entry, this.passedOver, this.mornings, feverCelsius);
 	}
 
 }

@@ -3,7 +3,6 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.List;
 
-import org.fallow.entry.MorningEntry;
 import org.fallow.rules.PathName;
 import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
@@ -19,8 +18,6 @@ final class PathJudge {
 
 	private boolean above;
 
-	private boolean moreThanMild;
-
 	private boolean stomach;
 
 	private boolean other;
@@ -29,7 +26,13 @@ final class PathJudge {
 
 	private boolean covid;
 
+	private boolean asthma;
+
+	private final AfterVaccination vaccination;
+
 	private @Nullable LocalDate lastSick;
+
+	private @Nullable LocalDate lastCold;
 
 	private final Span feverDays = new Span();
 
@@ -37,12 +40,13 @@ final class PathJudge {
 
 	private PathJudge(RuleSet rules) {
 		this.rules = rules;
+		this.vaccination = new AfterVaccination(rules.limits());
 	}
 
 	static PathEvidence judge(Draft episode, Known known, RuleSet rules, LocalDate day) {
 		PathJudge judge = new PathJudge(rules);
 		for (Morning morning : known.mornings(episode.firstOnset, day.plusDays(1))) {
-			judge.see(morning.effective(), known, episode);
+			judge.see(morning, known, episode);
 		}
 		for (IllnessEvent.Report report : known.events(IllnessEvent.Report.class)) {
 			if (!report.day().isBefore(episode.firstOnset) || !report.recorded().on().isBefore(episode.openedOn)) {
@@ -50,7 +54,7 @@ final class PathJudge {
 				judge.measure(report, episode);
 			}
 		}
-		return judge.evidence(episode);
+		return judge.evidence(episode, known);
 	}
 
 	/**
@@ -66,66 +70,97 @@ final class PathJudge {
 		return last;
 	}
 
-	private void see(MorningEntry entry, Known known, Draft episode) {
-		Sickness sick = known.sickness(entry, this.rules.opening().feverCelsius());
+	private void see(Morning morning, Known known, Draft episode) {
+		LocalDate day = morning.day();
+		Sickness sick = known.sickness(morning.effective(), this.rules.opening().feverCelsius());
 		this.above |= sick.aboveTheNeck();
-		this.moreThanMild |= sick.moreThanMild();
 		this.stomach |= sick.stomach();
-		this.other |= sick.other() || sick.redFlag();
+		this.asthma |= sick.asthma();
+		this.other |= sick.redFlag() || (sick.other() && !sick.cramped() && !sick.asthma());
 		this.fever |= sick.fever() || sick.medicineForIllness();
-		boolean measured = !entry.day().isBefore(episode.lengthFrom)
-				&& (episode.stage1On == null || entry.day().isBefore(episode.stage1On));
-		if (measured && sick.isSick()) {
-			this.lastSick = entry.day();
-			this.feverDays.add(entry.day(), sick.fever() || sick.medicineForIllness());
-			this.chestDays.add(entry.day(), sick.chest());
+		this.vaccination.see(morning, sick);
+		if (isMeasured(day, episode) && sick.isSick()) {
+			this.lastSick = day;
+			this.lastCold = sick.loneMildCough() ? this.lastCold : day;
+			this.feverDays.add(day, sick.fever() || sick.medicineForIllness());
+			this.chestDays.add(day, sick.chest());
 		}
+	}
+
+	private static boolean isMeasured(LocalDate day, Draft episode) {
+		return !day.isBefore(episode.lengthFrom) && (episode.stage1On == null || day.isBefore(episode.stage1On));
 	}
 
 	/** Who reports being ill is ill on the day of the report. */
 	private void measure(IllnessEvent.Report report, Draft episode) {
 		LocalDate told = report.recorded().on();
-		LocalDate last = this.lastSick;
-		boolean measured = !told.isBefore(episode.lengthFrom)
-				&& (episode.stage1On == null || told.isBefore(episode.stage1On));
-		if (measured && (last == null || last.isBefore(told))) {
-			this.lastSick = told;
+		if (isMeasured(told, episode)) {
+			this.lastSick = latest(this.lastSick, told);
+			this.lastCold = latest(this.lastCold, told);
 		}
 	}
 
+	private static LocalDate latest(@Nullable LocalDate known, LocalDate told) {
+		return (known == null || known.isBefore(told)) ? told : known;
+	}
+
+	/** Severe is below the neck, also where it is reported as a cold. */
 	private void see(IllnessEvent.Report report) {
+		Integer worst = report.worst();
+		boolean severe = worst != null && worst > this.rules.limits().moderateWorst();
 		switch (report.kind()) {
 			case ABOVE_NECK -> {
 				this.above = true;
-				Integer worst = report.worst();
-				this.moreThanMild |= worst != null && worst > this.rules.limits().mildWorst();
+				this.other |= severe;
 			}
 			case STOMACH -> this.stomach = true;
 			case FEVER -> this.fever = true;
-			case COVID -> this.covid = true;
+			case COVID -> {
+				this.covid = true;
+				this.other |= severe;
+			}
 			default -> this.other = true;
 		}
+		this.vaccination.see(report);
 	}
 
-	private PathEvidence evidence(Draft episode) {
-		LocalDate last = this.lastSick;
-		long ill = (last == null) ? 0 : last.toEpochDay() - episode.lengthFrom.toEpochDay() + 1;
-		PathName judged = later(later(judged(ill), episode.floor), episode.path);
-		return new PathEvidence(this.above, this.moreThanMild, this.stomach, this.other, this.fever, this.covid, ill,
-				this.feverDays.days(), this.chestDays.days(), episode.floor, episode.path, judged);
+	private PathEvidence evidence(Draft episode, Known known) {
+		long ill = days(this.lastSick, episode);
+		long cold = days(this.lastCold, episode);
+		LocalDate explained = this.vaccination.day(known, episode.firstOnset, ill);
+		PathName own = judged(ill, cold, explained != null);
+		PathName judged = later(later(own, episode.floor), episode.path);
+		return new PathEvidence(this.above, this.stomach, this.other, this.fever, this.covid, this.asthma, explained,
+				ill, cold, this.feverDays.days(), this.chestDays.days(), episode.floor, episode.path, judged);
 	}
 
-	private PathName judged(long ill) {
+	private static long days(@Nullable LocalDate last, Draft episode) {
+		return (last == null) ? 0 : last.toEpochDay() - episode.lengthFrom.toEpochDay() + 1;
+	}
+
+	private PathName judged(long ill, long cold, boolean vaccinated) {
 		RuleSet.Limits limits = this.rules.limits();
-		if (this.covid || this.feverDays.days() >= limits.feverDays() || this.chestDays.days() > limits.chestDays()
-				|| ill > limits.illDays()) {
+		boolean nothingElse = !this.other && !this.fever;
+		boolean noWorseThanACold = nothingElse && !this.stomach && !this.asthma && ill <= limits.covidColdDays();
+		if ((this.covid && !noWorseThanACold) || this.feverDays.days() >= limits.feverDays()
+				|| this.chestDays.days() > limits.chestDays() || ill > limits.illDays()) {
 			return PathName.LONG;
 		}
-		boolean onlyOneSort = this.above != this.stomach && !this.other && !this.fever;
-		if (onlyOneSort && this.above && !this.moreThanMild && ill <= limits.shortDays()) {
-			return PathName.SHORT;
+		if (vaccinated) {
+			return PathName.VACCINATION;
 		}
-		return (onlyOneSort && this.stomach && ill <= limits.stomachDays()) ? PathName.STOMACH : PathName.THREE_WEEK;
+		if (this.covid || !nothingElse || !isOfOneSort()) {
+			return PathName.THREE_WEEK;
+		}
+		if (this.stomach) {
+			return (ill <= limits.stomachDays()) ? PathName.STOMACH : PathName.THREE_WEEK;
+		}
+		return (cold <= limits.shortDays()) ? PathName.SHORT : PathName.THREE_WEEK;
+	}
+
+	/** A cold, a stomach or an asthma, and only one of them. */
+	private boolean isOfOneSort() {
+		return (this.above ? 1 : 0) + (this.stomach ? 1 : 0) + (this.asthma ? 1 : 0) == 1;
 	}
 
 	private static PathName later(PathName one, PathName other) {

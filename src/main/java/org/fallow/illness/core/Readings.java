@@ -3,6 +3,7 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 import org.fallow.baseline.Column;
 import org.fallow.baseline.Series;
@@ -109,13 +110,15 @@ final class Readings {
 		if (method == null || posture == null) {
 			return null;
 		}
-		return new Series(method, posture, this.known.isOnMedicine(entry.day()));
+		return new Series(method, posture, this.known.isOnMedicine(entry.day()),
+				this.known.circumstances().measuredSince(method, entry.day()));
 	}
 
 	/** Whether an entry's measurement is of a series. */
 	boolean isOf(Series series, MorningEntry entry) {
 		return entry.method() == series.method() && entry.posture() == series.posture()
-				&& this.known.isOnMedicine(entry.day()) == series.medicine();
+				&& this.known.isOnMedicine(entry.day()) == series.medicine()
+				&& Objects.equals(this.known.circumstances().measuredSince(series.method(), entry.day()), series.since());
 	}
 
 	private record Named(Kind kind, Series series, Column column) {

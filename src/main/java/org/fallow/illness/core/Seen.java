@@ -30,11 +30,13 @@ import org.jspecify.annotations.Nullable;
  * @param clearedUntil its last day; absent without one or when open
  * @param coachCeiling the most a coach allows; full training without a coach's decision
  * @param minor whether the athlete counts as under 18
+ * @param besides complaints, and what is still to be told
  */
 public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean stomach, boolean other, boolean fever,
 		FeverMedicine medicine, boolean smell, boolean redFlag, @Nullable Feels feels, boolean reported,
 		boolean injured, boolean withdrawn, @Nullable LocalDate restStands, @Nullable Clearance clinicianCeiling,
-		@Nullable Instant clearedAt, @Nullable LocalDate clearedUntil, Clearance coachCeiling, boolean minor) {
+		@Nullable Instant clearedAt, @Nullable LocalDate clearedUntil, Clearance coachCeiling, boolean minor,
+		Besides besides) {
 
 	static Seen of(DayFold fold) {
 		MorningEntry entry = fold.entry;
@@ -46,7 +48,8 @@ public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean s
 				fold.known.isInjured(fold.day), fold.withdrawnToday, (entry == null) ? restStands(fold) : null,
 				(cleared == null) ? null : cleared.ceiling(), (cleared == null) ? null : cleared.recorded().at(),
 				(cleared == null) ? null : cleared.until(),
-				Ceilings.strictest(Ceilings.on(fold.known.events(), fold.day)), fold.known.isMinor(fold.day));
+				Ceilings.strictest(Ceilings.on(fold.known.events(), fold.day)), fold.known.isMinor(fold.day),
+				Besides.of(fold, sick));
 	}
 
 	private static @Nullable LocalDate restStands(DayFold fold) {

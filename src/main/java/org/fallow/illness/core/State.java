@@ -27,11 +27,13 @@ import org.jspecify.annotations.Nullable;
  * @param closedOn the day of the last close; absent before the first
  * @param withdrawnAt instant of the latest withdrawal: facts recorded up to it open
  * nothing again; absent if none
+ * @param silence mornings without an entry, and what is to be told about them; absent in
+ * what was stored before they were asked about
  */
 public record State(LocalDate day, @Nullable LocalDate above, List<PastDeviation> deviations, @Nullable Kept kept,
 		@Nullable LocalDate tooFastOn, List<PastMark> marks, @Nullable LocalDate restOn, @Nullable Episode episode,
 		List<HoldState> holds, List<DayRange> out, @Nullable Held afterClose, @Nullable LocalDate closedOn,
-		@Nullable Instant withdrawnAt) {
+		@Nullable Instant withdrawnAt, @Nullable Silence silence) {
 
 	private static final int LOOK_BACK_DAYS = 200;
 
@@ -52,7 +54,7 @@ public record State(LocalDate day, @Nullable LocalDate above, List<PastDeviation
 	 */
 	public static State before(LocalDate day) {
 		return new State(day.minusDays(1), null, List.of(), null, null, List.of(), null, null, List.of(), List.of(),
-				null, null, null);
+				null, null, null, Silence.NONE);
 	}
 
 	/**
@@ -75,7 +77,7 @@ public record State(LocalDate day, @Nullable LocalDate above, List<PastDeviation
 	/** The same with other baselines held since the last close. */
 	State holding(@Nullable Held held) {
 		return new State(this.day, this.above, this.deviations, this.kept, this.tooFastOn, this.marks, this.restOn,
-				this.episode, this.holds, this.out, held, this.closedOn, this.withdrawnAt);
+				this.episode, this.holds, this.out, held, this.closedOn, this.withdrawnAt, this.silence);
 	}
 
 	/**

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 
 import org.fallow.entry.Absence;
+import org.fallow.entry.DeviceChange;
 import org.fallow.entry.Fact;
 import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
@@ -13,13 +14,14 @@ import org.fallow.entry.MedicineChange;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.SessionLog;
+import org.fallow.entry.Vaccination;
 import org.jspecify.annotations.Nullable;
 
 /**
  * All facts about one athlete, in the order they were recorded.
  *
- * @param facts mornings, sessions, absences, medicines, known symptoms, conditions and
- * illness events
+ * @param facts mornings, sessions, absences, medicines, known symptoms, conditions,
+ * vaccinations, changes about the measuring and illness events
  * @param adultFrom the athlete's 18th birthday; absent where unknown, which counts as
  * under 18
  */
@@ -83,7 +85,13 @@ public record Timeline(List<Fact> facts, @Nullable LocalDate adultFrom) {
 			return new HealthCondition(c.day(), own, c.kind(), c.present());
 		}
 		if (fact instanceof KnownSymptom k) {
-			return new KnownSymptom(k.day(), k.until(), own, k.symptom(), k.severity());
+			return new KnownSymptom(k.day(), k.until(), own, k.symptom(), k.severity(), k.cause(), k.word());
+		}
+		if (fact instanceof Vaccination v) {
+			return new Vaccination(v.day(), own);
+		}
+		if (fact instanceof DeviceChange c) {
+			return new DeviceChange(c.day(), own, c.what(), c.method());
 		}
 		if (fact instanceof IllnessEvent.Report r) {
 			return new IllnessEvent.Report(r.day(), own, r.kind(), r.worst(), r.note());

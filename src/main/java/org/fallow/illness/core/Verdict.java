@@ -36,6 +36,7 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		else {
 			silence(fold.seen, rows);
 		}
+		besides(fold.seen, rows);
 		numbers(fold, rows, fold.seen.entered());
 		episode(fold, rows);
 		Clearance clearance = Clearance.FULL_TRAINING;
@@ -83,6 +84,24 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 	private static boolean isTold(DayFold fold) {
 		ClinicEvidence.InForce clearance = fold.clinic.clearance();
 		return clearance != null && clearance.word().by() == ClinicianWord.By.ATHLETE;
+	}
+
+	private static void besides(Seen seen, List<Row> rows) {
+		Besides besides = seen.besides();
+		LocalDate owed = besides.owedSince();
+		if (owed != null) {
+			row(rows, Clearance.REST, "reason.report-owed", owed);
+		}
+		LocalDate asked = besides.askedFrom();
+		if (asked != null && seen.entered()) {
+			row(rows, Clearance.EASY_ONLY, "reason.meanwhile", asked);
+		}
+		if (besides.complaint()) {
+			row(rows, Clearance.EASY_ONLY, "reason.complaint");
+		}
+		if (besides.ownWords()) {
+			row(rows, Clearance.EASY_ONLY, "reason.complaint-in-doubt");
+		}
 	}
 
 	private static void silence(Seen seen, List<Row> rows) {

@@ -19,14 +19,14 @@ class AdviceTest {
 	void namesAGuardianForMinorsAndAClinicianOnTheLongPath() {
 		Story cold = Story.ofAKnownAthlete().report(0, 0, ReportKind.ABOVE_NECK, 2).well(1);
 		assertThat(cold.notices(1)).contains("advised.guardian").doesNotContain("advised.guardian-and-clinician");
-		Story covid = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, 2).well(1);
+		Story covid = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, 8).well(1);
 		assertThat(covid.notices(1)).contains("advised.guardian-and-clinician").doesNotContain("advised.guardian");
 		assertThat(Story.ofAKnownAthlete().well(0).notices(0)).doesNotContain("advised.guardian");
 	}
 
 	@Test
 	void namesNoGuardianForAdults() {
-		Story covid = Story.ofAKnownAthlete().adult().report(0, 0, ReportKind.COVID, 2).well(1);
+		Story covid = Story.ofAKnownAthlete().adult().report(0, 0, ReportKind.COVID, 8).well(1);
 		assertThat(covid.notices(1)).noneMatch((code) -> code.startsWith("advised.guardian"));
 	}
 

@@ -130,9 +130,12 @@ class ClearanceTest {
 	}
 
 	@Test
-	void allowsEasyRunningAboveTheNeckWhateverTheSeverity() {
-		Story story = Story.ofAKnownAthlete().sick(0, Symptom.SORE_THROAT, Severity.SEVERE);
-		assertThat(story.clearance(0)).isEqualTo(EASY_ONLY);
+	void takesNoseAndThroatForAboveTheNeckUnlessTheyAreSevere() {
+		Story moderate = Story.ofAKnownAthlete().sick(0, Symptom.SORE_THROAT, Severity.MODERATE);
+		assertThat(moderate.clearance(0)).isEqualTo(EASY_ONLY);
+		Story severe = Story.ofAKnownAthlete().sick(0, Symptom.SORE_THROAT, Severity.SEVERE);
+		assertThat(severe.clearance(0)).isEqualTo(REST);
+		assertThat(severe.stage(0)).isZero();
 	}
 
 	@Test
@@ -325,8 +328,8 @@ class ClearanceTest {
 	void passesOverAKnownSymptomUnlessItIsWorse() {
 		Story story = Story.ofAKnownAthlete().known(0, Symptom.SNEEZING, Severity.MODERATE);
 		assertThat(story.sick(0, Symptom.SNEEZING, Severity.MODERATE).clearance(0)).isEqualTo(FULL_TRAINING);
-		assertThat(story.sick(1, Symptom.SNEEZING, Severity.SEVERE).clearance(1)).isEqualTo(EASY_ONLY);
 		assertThat(story.sick(31, Symptom.SNEEZING, Severity.MILD).clearance(31)).isEqualTo(EASY_ONLY);
+		assertThat(story.sick(32, Symptom.SNEEZING, Severity.SEVERE).clearance(32)).isEqualTo(REST);
 	}
 
 	@Test

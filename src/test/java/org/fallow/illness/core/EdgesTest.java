@@ -139,7 +139,7 @@ class EdgesTest {
 			story.add(new SessionLog("late" + day, Story.day(day), story.recorded(11, 5), Activity.RUN, 30, 3.0,
 					Intensity.EASY, List.of(), false, null));
 		}
-		story.late(1, 11, (e) -> e.symptom(Symptom.SORE_THROAT, Severity.MODERATE));
+		story.late(1, 11, (e) -> e.symptom(Symptom.SORE_THROAT, Severity.SEVERE));
 		assertThat(story.on(11).decisions()).containsExactly(new Decision(Decision.Kind.LONGER_PATH, 1, 1),
 				new Decision(Decision.Kind.GATE, 1, 2));
 	}

@@ -12,11 +12,13 @@ import org.fallow.entry.AbsenceKind;
 import org.fallow.entry.Activity;
 import org.fallow.entry.AfterSession;
 import org.fallow.entry.ContextTag;
+import org.fallow.entry.DeviceChange;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MedicineChange;
 import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
@@ -26,6 +28,7 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
+import org.fallow.entry.Vaccination;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.Intensity;
 
@@ -54,7 +57,9 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 			Map.entry(21, Symptom.SNEEZING), Map.entry(22, Symptom.COUGH), Map.entry(23, Symptom.FATIGUE),
 			Map.entry(24, Symptom.FATIGUE), Map.entry(25, Symptom.VOMITING), Map.entry(26, Symptom.FEVERISH),
 			Map.entry(27, Symptom.SMELL_LOSS), Map.entry(28, Symptom.WHEEZE), Map.entry(29, Symptom.CHEST_PAIN),
-			Map.entry(30, Symptom.SORE_THROAT), Map.entry(31, Symptom.RUNNY_NOSE));
+			Map.entry(30, Symptom.SORE_THROAT), Map.entry(31, Symptom.RUNNY_NOSE), Map.entry(32, Symptom.LIMB_PAIN),
+			Map.entry(33, Symptom.PERIOD_PAIN), Map.entry(34, Symptom.OTHER_COMPLAINT), Map.entry(35, Symptom.WHEEZE),
+			Map.entry(36, Symptom.MUSCLE_ACHES), Map.entry(37, Symptom.SHIVERING));
 
 	static final int SLOW = 10;
 
@@ -188,6 +193,10 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 				case 21 -> facts.add(level(day));
 				case 22 -> facts.add(new HealthCondition(day, recorded(day, 5, 10),
 						HealthCondition.Kind.values()[size % 3], size % 2 == 0));
+				case 33, 34 -> facts.add(new Vaccination(day, recorded(day, 5, 11)));
+				case 35 -> facts.add(new DeviceChange(day, recorded(day, 5, 12), DeviceChange.What.DEVICE, Method.STRAP));
+				case 36, 37 -> facts.add(new KnownSymptom(day, day.plusDays(29), recorded(day, 5, 13), Symptom.WHEEZE,
+						Severity.MILD));
 				case WEST, EAST -> {
 				}
 				default -> facts.add(session(day, day, 2.0, List.of()));
@@ -201,7 +210,13 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 		private MorningEntry morning(LocalDate day, Recorded recorded, Double bpm, List<ReportedSymptom> felt) {
 			double rmssd = 60 + 3 * day.getDayOfWeek().getValue();
 			return new MorningEntry(day, recorded, Method.STRAP, Posture.LYING, bpm, rmssd, false, null, felt, false,
-					FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null);
+					FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null, answer(day));
+		}
+
+		/** Most mornings answer no, some do not answer, and few were ill meanwhile. */
+		private Meanwhile answer(LocalDate day) {
+			long since = day.toEpochDay() - this.base.toEpochDay();
+			return (since % 9 == 4) ? null : (since % 97 == 60) ? Meanwhile.ill(null) : Meanwhile.NO;
 		}
 
 		private MorningEntry vaccinated(LocalDate day) {
@@ -211,7 +226,7 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 
 		private MorningEntry by(Method method, LocalDate day, double bpm) {
 			return new MorningEntry(day, recorded(day, 6, 0), method, Posture.LYING, bpm, null, false, null, List.of(),
-					false, FeverMedicine.NONE, true, Feels.ABLE, null, List.of(), null);
+					false, FeverMedicine.NONE, true, Feels.ABLE, null, List.of(), null, answer(day));
 		}
 
 		private MorningEntry medicine(LocalDate day, FeverMedicine taken) {

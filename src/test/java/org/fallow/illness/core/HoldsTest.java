@@ -25,7 +25,7 @@ class HoldsTest {
 	@CsvSource({ "0, REFER", "1, REFER", "14, REFER", "15, REST" })
 	void refersWheezeWithinTwoWeeksOfAVaccination(int days, Clearance clearance) {
 		Story story = adult().morning(0, (e) -> (days == 0)
-				? e.tag(ContextTag.VACCINATION).symptom(Symptom.WHEEZE, Severity.MILD) : e.tag(ContextTag.VACCINATION));
+				? e.tagged(ContextTag.VACCINATION).symptom(Symptom.WHEEZE, Severity.MILD) : e.tagged(ContextTag.VACCINATION));
 		if (days > 0) {
 			story.sick(days, Symptom.WHEEZE, Severity.MILD);
 		}
@@ -35,7 +35,7 @@ class HoldsTest {
 	@Test
 	void refersWhenTheVaccinationIsNotedAfterTheWheeze() {
 		Story story = adult().sick(3, Symptom.WHEEZE, Severity.MILD)
-			.late(1, 4, (e) -> e.tag(ContextTag.VACCINATION))
+			.late(1, 4, (e) -> e.tagged(ContextTag.VACCINATION))
 			.well(4);
 		assertThat(story.clearance(3)).isEqualTo(Clearance.REST);
 		assertThat(story.clearance(4)).isEqualTo(Clearance.REFER);
@@ -45,7 +45,7 @@ class HoldsTest {
 	@Test
 	void refersAKnownWheezeToo() {
 		Story story = adult().known(0, Symptom.WHEEZE, Severity.MILD)
-			.morning(1, (e) -> e.tag(ContextTag.VACCINATION))
+			.morning(1, (e) -> e.tagged(ContextTag.VACCINATION))
 			.sick(2, Symptom.WHEEZE, Severity.MILD);
 		assertThat(story.clearance(2)).isEqualTo(Clearance.REFER);
 	}

@@ -35,6 +35,7 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
+import org.fallow.entry.SymptomClass;
 import org.fallow.illness.core.DayAssessment.Decision;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.DefaultRules;
@@ -179,10 +180,23 @@ class LawsTest {
 	void isNotLoosenedLaterByASymptom(@ForAll("histories") History history, @ForAll Symptom symptom,
 			@ForAll Severity severity, @ForAll @IntRange(min = 0, max = 99) int which) {
 		isNotLooserLater(history, which, (entry) -> {
+			if (turnsToTheStomach(entry, symptom)) {
+				return entry;
+			}
 			List<ReportedSymptom> more = new ArrayList<>(entry.symptoms());
 			more.add(ReportedSymptom.of(symptom, severity));
 			return with(entry, entry.rhrBpm(), entry.rmssdMs(), more);
 		});
+	}
+
+	/**
+	 * The one place where the text itself takes more for less: cramps, aches and
+	 * tiredness take the three-week path alone, and the stomach path with vomiting or
+	 * diarrhoea of the same morning.
+	 */
+	private static boolean turnsToTheStomach(MorningEntry entry, Symptom symptom) {
+		return symptom.classAt(Severity.MILD) == SymptomClass.STOMACH
+				&& entry.symptoms().stream().anyMatch((s) -> CRAMPS.contains(s.symptom()));
 	}
 
 	/** Law 2, for later days: a higher reading. */
@@ -200,6 +214,8 @@ class LawsTest {
 		isNotLooserLater(history, which, (entry) -> (entry.rmssdMs() == null) ? entry
 				: with(entry, entry.rhrBpm(), entry.rmssdMs() / divisor, entry.symptoms()));
 	}
+
+	private static final Set<Symptom> CRAMPS = Set.of(Symptom.ABDOMINAL_PAIN, Symptom.MUSCLE_ACHES, Symptom.FATIGUE);
 
 	private static void isNotLooserLater(History history, int which, UnaryOperator<MorningEntry> change) {
 		List<Today> todays = todays(history);
@@ -422,7 +438,10 @@ class LawsTest {
 			.stream()
 			.filter((m) -> m.rhrBpm() != null && m.method() == rhr.series().method())
 			.filter((m) -> m.feverMedicine() == FeverMedicine.NONE)
-			.filter((m) -> m.symptoms().stream().allMatch((s) -> noted.stream().anyMatch((k) -> k.covers(s, m.day()))))
+			.filter((m) -> m.symptoms()
+				.stream()
+				.allMatch((s) -> (s.symptom().isComplaint() && s.severity() == Severity.MILD)
+						|| noted.stream().anyMatch((k) -> k.covers(s, m))))
 			.count();
 	}
 
@@ -533,7 +552,7 @@ class LawsTest {
 	private static MorningEntry with(MorningEntry entry, Double bpm, Double rmssd, List<ReportedSymptom> symptoms) {
 		return new MorningEntry(entry.day(), entry.recorded(), entry.method(), entry.posture(), bpm, rmssd,
 				entry.unsure(), entry.temperatureC(), symptoms, entry.feverLast24h(), entry.feverMedicine(),
-				entry.eatingNormally(), entry.feels(), entry.soreness(), entry.tags(), entry.note());
+				entry.eatingNormally(), entry.feels(), entry.soreness(), entry.tags(), entry.note(), entry.meanwhile());
 	}
 
 	private static List<DayAssessment> lived(Timeline timeline, LocalDate to) {

@@ -78,8 +78,8 @@ class OnsetAndStepsTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "3, SHORT", "4, THREE_WEEK" })
-	void takesAWorstRatingOfUpToThreeForMild(int worst, PathName path) {
+	@CsvSource({ "7, SHORT", "8, THREE_WEEK" })
+	void takesAWorstRatingOfUpToSevenForNotSevere(int worst, PathName path) {
 		Story story = Story.ofAKnownAthlete().well(0).report(0, 0, ReportKind.ABOVE_NECK, worst);
 		assertThat(story.episode(0).path()).isEqualTo(path);
 		assertThat(story.on(0).judgedFrom().aboveTheNeck()).isTrue();
@@ -119,7 +119,7 @@ class OnsetAndStepsTest {
 	@Test
 	void judgesNoEpisodeFromAReportOfAnEarlierOne() {
 		Story story = Story.ofAKnownAthlete()
-			.report(0, 0, ReportKind.COVID, 2)
+			.report(0, 0, ReportKind.COVID, 8)
 			.well(0, 1)
 			.withdrawn(1)
 			.sick(2, 4, Symptom.SNEEZING, MILD);
@@ -129,7 +129,7 @@ class OnsetAndStepsTest {
 
 	@Test
 	void countsNoDaysWhileIll() {
-		Story story = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, 2).well(0, 6);
+		Story story = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, 8).well(0, 6);
 		assertThat(story.stage(6)).isZero();
 		assertThat(story.on(5).mark()).isEqualTo(Mark.GOOD);
 		assertThat(story.episode(6).counted()).isZero();

@@ -192,6 +192,9 @@ final class Recomputed {
 		if (isSick() || (during != null && this.seen.reported()) || high || this.rhr.starts()) {
 			return Mark.BAD;
 		}
+		if (this.seen.besides().askedFrom() != null || this.seen.besides().ownWords()) {
+			return Mark.NEITHER;
+		}
 		boolean tracked = during != null && during.tracked() && !during.symptomsOnly();
 		return (!tracked || isQuiet()) ? Mark.GOOD : Mark.NEITHER;
 	}
@@ -216,16 +219,26 @@ final class Recomputed {
 			return;
 		}
 		RuleSet.Limits limits = this.rules.limits();
-		boolean nose = from.aboveTheNeck() && !from.stomach() && !from.other() && !from.fever();
-		boolean gut = from.stomach() && !from.aboveTheNeck() && !from.other() && !from.fever();
+		boolean light = !from.other() && !from.fever();
+		boolean nose = light && from.aboveTheNeck() && !from.stomach() && !from.asthma();
+		boolean gut = light && from.stomach() && !from.aboveTheNeck() && !from.asthma();
+		boolean lungs = light && from.asthma() && !from.aboveTheNeck() && !from.stomach();
+		boolean cold = light && !from.stomach() && !from.asthma() && from.illDays() <= limits.covidColdDays();
 		PathName own = PathName.THREE_WEEK;
-		if (nose && !from.moreThanMild() && from.illDays() <= limits.shortDays()) {
+		if ((nose || lungs) && !from.covid() && from.coldDays() <= limits.shortDays()) {
 			own = PathName.SHORT;
 		}
-		if (gut && from.illDays() <= limits.stomachDays()) {
+		if (gut && !from.covid() && from.illDays() <= limits.stomachDays()) {
 			own = PathName.STOMACH;
 		}
-		if (from.covid() || from.feverDays() >= limits.feverDays() || from.chestDays() > limits.chestDays()
+		if (from.vaccination() != null) {
+			assertThat(from.illDays()).isBetween(1L, (long) limits.vaccinationDays());
+			assertThat(from.aboveTheNeck() || from.stomach() || from.covid()).isFalse();
+			long after = this.day.during().firstOnset().toEpochDay() - from.vaccination().toEpochDay();
+			assertThat(after).isBetween(1L, (long) limits.vaccinationWithinDays());
+			own = PathName.VACCINATION;
+		}
+		if ((from.covid() && !cold) || from.feverDays() >= limits.feverDays() || from.chestDays() > limits.chestDays()
 				|| from.illDays() > limits.illDays()) {
 			own = PathName.LONG;
 		}
@@ -284,6 +297,8 @@ final class Recomputed {
 		Episode during = this.day.during();
 		switch (criterion.code()) {
 			case "entered" -> is(criterion, this.seen.recordedAt() != null);
+			case "meanwhile" -> is(criterion,
+					this.seen.besides().askedFrom() == null && this.seen.besides().owedSince() == null);
 			case "no-hold" -> is(criterion, !this.day.holding());
 			case "symptom-free", "runs", "counted", "least-days" ->
 				is(criterion, number(criterion.observed()) >= number(criterion.required()));
@@ -352,6 +367,9 @@ final class Recomputed {
 		add(seenToday, this.seen.restStands() != null, Clearance.REST);
 		add(seenToday, this.seen.fever() || this.seen.stomach() || this.seen.other()
 				|| this.seen.medicine() == FeverMedicine.ILLNESS, Clearance.REST);
+		add(seenToday, this.seen.besides().owedSince() != null, Clearance.REST);
+		add(seenToday, this.seen.besides().complaint() || this.seen.besides().ownWords()
+				|| (entered && this.seen.besides().askedFrom() != null), Clearance.EASY_ONLY);
 		add(seenToday, this.seen.aboveTheNeck() || this.seen.feels() == Feels.UNWELL
 				|| this.seen.medicine() == FeverMedicine.OTHER, Clearance.EASY_ONLY);
 		RhrFlag flag = (this.rhr.flag() != null) ? this.rhr.flag() : this.rhr.keptFlag();

@@ -327,12 +327,12 @@ class ReturnTest {
 	}
 
 	@Test
-	void judgesTheShortPathForAMildColdOfAWeek() {
+	void judgesTheShortPathForAColdOfAWeek() {
 		Story week = Story.ofAKnownAthlete().sick(0, 6, Symptom.SORE_THROAT, Severity.MILD);
 		assertThat(week.episode(6).path()).isEqualTo(PathName.SHORT);
 		assertThat(week.sick(7, Symptom.SORE_THROAT, Severity.MILD).episode(7).path()).isEqualTo(PathName.THREE_WEEK);
 		Story moderate = Story.ofAKnownAthlete().sick(0, 2, Symptom.SORE_THROAT, Severity.MODERATE);
-		assertThat(moderate.episode(2).path()).isEqualTo(PathName.THREE_WEEK);
+		assertThat(moderate.episode(2).path()).isEqualTo(PathName.SHORT);
 	}
 
 	@Test
@@ -366,7 +366,7 @@ class ReturnTest {
 		Story any = Story.ofAKnownAthlete().sick(0, 10, Symptom.FATIGUE, Severity.MILD);
 		assertThat(any.episode(9).path()).isEqualTo(PathName.THREE_WEEK);
 		assertThat(any.episode(10).path()).isEqualTo(PathName.LONG);
-		Story covid = Story.ofAKnownAthlete().well(0).report(0, 0, ReportKind.COVID, 2);
+		Story covid = Story.ofAKnownAthlete().well(0).report(0, 0, ReportKind.COVID, 8);
 		assertThat(covid.episode(0).path()).isEqualTo(PathName.LONG);
 	}
 

@@ -59,7 +59,7 @@ class ReviewTest {
 
 	@Test
 	void goesLongForACovidReportWithAnEarlierOnset() {
-		Story story = aCold().well(4).report(4, -1, ReportKind.COVID, null);
+		Story story = aCold().well(4).report(4, -1, ReportKind.COVID, 8);
 		assertThat(story.episode(4).path()).isEqualTo(PathName.LONG);
 	}
 

@@ -12,11 +12,14 @@ import org.fallow.entry.AbsenceKind;
 import org.fallow.entry.Activity;
 import org.fallow.entry.AfterSession;
 import org.fallow.entry.ContextTag;
+import org.fallow.entry.DeviceChange;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
+import org.fallow.entry.KnownCause;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MedicineChange;
 import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
@@ -26,6 +29,7 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
+import org.fallow.entry.Vaccination;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.DefaultRules;
 import org.fallow.rules.Intensity;
@@ -99,7 +103,7 @@ final class Story {
 
 	private MorningEntry measured(int day, int recordedOn, double bpm) {
 		return new MorningEntry(day(day), recorded(recordedOn, 6), Method.STRAP, Posture.LYING, bpm, null, false, null,
-				List.of(), false, FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null);
+				List.of(), false, FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null, Meanwhile.NO);
 	}
 
 	/** A quiet morning, changed as told. */
@@ -224,6 +228,24 @@ final class Story {
 		return add(new KnownSymptom(day(day), day(day + KnownSymptom.DAYS - 1), recorded(day, 5), symptom, severity));
 	}
 
+	Story known(int day, Symptom symptom, Severity severity, KnownCause cause) {
+		return add(new KnownSymptom(day(day), day(day + KnownSymptom.DAYS - 1), recorded(day, 5), symptom, severity,
+				cause, "a midwife"));
+	}
+
+	/** Vaccinated in the afternoon, and noted then. */
+	Story vaccinated(int day) {
+		return vaccinated(day, day, 16);
+	}
+
+	Story vaccinated(int day, int recordedOn, int hour) {
+		return add(new Vaccination(day(day), recorded(recordedOn, hour)));
+	}
+
+	Story measuredAnew(int day, DeviceChange.What what, Method method) {
+		return add(new DeviceChange(day(day), recorded(day, 5), what, method));
+	}
+
 	Timeline timeline() {
 		return new Timeline(this.facts, this.adultFrom);
 	}
@@ -294,10 +316,22 @@ final class Story {
 
 		private Feels feels = Feels.WELL;
 
-		private final List<ContextTag> tags = new ArrayList<>();
+		private List<ContextTag> tags = List.of();
 
-		Entry tag(ContextTag tag) {
-			this.tags.add(tag);
+		private Meanwhile meanwhile = Meanwhile.NO;
+
+		Entry tagged(ContextTag... given) {
+			this.tags = List.of(given);
+			return this;
+		}
+
+		Entry meanwhile(Meanwhile answer) {
+			this.meanwhile = answer;
+			return this;
+		}
+
+		Entry words(Symptom symptom, Severity severity, String words) {
+			this.symptoms.add(new ReportedSymptom(symptom, severity, words));
 			return this;
 		}
 
@@ -359,7 +393,7 @@ final class Story {
 		MorningEntry at(int day, Recorded recorded) {
 			return new MorningEntry(day(day), recorded, this.method, this.posture, this.rhr, this.rmssd, this.unsure,
 					this.temperature, this.symptoms, this.fever, this.medicine, this.eating, this.feels, null,
-					this.tags, null);
+					this.tags, null, this.meanwhile);
 		}
 
 	}

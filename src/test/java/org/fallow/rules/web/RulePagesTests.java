@@ -195,7 +195,7 @@ class RulePagesTests {
 		choose(draft, PathName.LONG, "ELLIOTT_2020").andExpect(redirectedUrl(at(draft, "")));
 		assertThat(stored(draft).rules().path(PathName.LONG).protocol()).isEqualTo(Protocol.ELLIOTT_2020);
 		this.mvc.perform(get(at(draft, "")).with(user(this.coach)))
-			.andExpect(content().string(containsString("name=\"/paths/3/stages/4/days\"")))
+			.andExpect(content().string(containsString("name=\"/paths/4/stages/4/days\"")))
 			.andExpect(content().string(containsString("2020;54:1174")));
 		this.mvc.perform(get(at(draft, "/adopt")).with(user(this.coach)))
 			.andExpect(content().string(containsString("it takes 6 days at least instead of 14")))
