@@ -24,7 +24,14 @@ enum EventKind {
 	/** A rate-lowering medicine stopped. */
 	MED_OFF,
 	/** A known symptom: arg its code, value its severity. */
-	KNOWN;
+	KNOWN,
+	/**
+	 * A tick of the day's morning was a slip: arg its code, value {@code no_coach} where
+	 * nobody could ask about a red flag.
+	 */
+	SLIP,
+	/** A coach notes having asked about a red flag told to be a slip. */
+	ASKED;
 
 	static String words() {
 		return EventRow.words(values());

@@ -24,6 +24,8 @@ import org.fallow.entry.Symptom;
 import org.fallow.exchange.csv.Codes;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
+import org.fallow.illness.core.SlipTerms;
+import org.fallow.illness.core.Tick;
 import org.fallow.rules.Clearance;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
@@ -41,6 +43,8 @@ final class EventRow {
 
 	/** What a row stands in for where the application asks for words. */
 	private static final String FROM_FILE = "file";
+
+	private static final String NO_COACH = "no_coach";
 
 	private static final Set<EventKind> OF_COMING_DAYS = EnumSet.of(EventKind.CLEAR, EventKind.STRICTER,
 			EventKind.KNOWN, EventKind.MED_ON, EventKind.MED_OFF);
@@ -81,6 +85,8 @@ final class EventRow {
 			case MED_ON -> new MedicineChange(day, recorded, true);
 			case MED_OFF -> new MedicineChange(day, recorded, false);
 			case KNOWN -> known(day, recorded);
+			case SLIP -> slip(day, recorded);
+			case ASKED -> new IllnessEvent.Asked(day, recorded, FROM_FILE);
 		};
 	}
 
@@ -154,6 +160,26 @@ final class EventRow {
 		catch (IllegalArgumentException ex) {
 			throw bad("arg", "assess.event.known");
 		}
+	}
+
+	/**
+	 * A slip as somebody checked it; one in an open episode is written only if a coach
+	 * accepted it that day.
+	 */
+	private IllnessEvent.Slip slip(LocalDate day, Recorded recorded) {
+		if (!day.equals(recorded.on())) {
+			throw bad("recorded", "assess.event.slip-day");
+		}
+		Symptom symptom = Codes.symptom(text("arg"))
+			.filter((one) -> one != Symptom.OTHER)
+			.orElseThrow(() -> bad("arg", "assess.event.slip"));
+		boolean alone = text("value").equalsIgnoreCase(NO_COACH);
+		if (!alone && !text("value").isEmpty()) {
+			throw bad("value", "assess.event.slip-value", NO_COACH);
+		}
+		SlipTerms ofARedFlag = alone ? SlipTerms.UNTIL_ENTRIES : SlipTerms.UNTIL_ASKED;
+		return new IllnessEvent.Slip(day, recorded, Tick.of(symptom),
+				symptom.isRedFlag() ? ofARedFlag : SlipTerms.AT_ONCE);
 	}
 
 	private Optional<LocalDate> day(String column) {

@@ -3,6 +3,7 @@ package org.fallow.illness;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
@@ -13,6 +14,8 @@ import org.fallow.entry.FactRows;
 import org.fallow.entry.Recorded;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
+import org.fallow.illness.core.SlipTerms;
+import org.fallow.illness.core.Tick;
 import org.fallow.rules.Clearance;
 import org.fallow.team.Role;
 import org.jspecify.annotations.Nullable;
@@ -31,14 +34,18 @@ class EventRows {
 	/** The kind among {@link FactRows}. */
 	static final int KIND = FactRows.OWN;
 
-	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, clinician_words";
+	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, "
+			+ "clinician_words, slip_session, slip_tick, slip_terms";
+
+	private static final int SLIP_COLUMNS = 3;
 
 	/** Laid out as {@link FactRows}, with who said it at the end. */
-	private static final String SELECT = "select " + KIND + " " + """
-			 as kind, written_at as written, key, revision, day, until_day, recorded_at, recorded_on, event as code,
-				report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
-				array[ceiling, clinician, clinician_role, clinician_words] as list, words, actor_id, role, written_at
-			from illness_event where athlete_id = :athlete\s""";
+	private static final String SELECT = "select " + KIND + " "
+			+ """
+					 as kind, written_at as written, key, revision, day, until_day, recorded_at, recorded_on, event as code,
+						report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
+						array[ceiling, clinician, clinician_role, clinician_words, slip_session, slip_tick, slip_terms] as list, words, actor_id, role, written_at
+					from illness_event where athlete_id = :athlete\s""";
 
 	/** Parameter {@code athlete}. */
 	static final String FACTS = "select " + FactRows.COLUMNS + "from (" + SELECT + ") event ";
@@ -78,11 +85,29 @@ class EventRows {
 		if (event instanceof IllnessEvent.WorkingLevel e) {
 			return row("WORKING_LEVEL", null, null, null, null, e.who(), e.role(), e.reason(), e.word());
 		}
+		if (event instanceof IllnessEvent.Slip e) {
+			return slip(e);
+		}
+		if (event instanceof IllnessEvent.SlipAccepted e) {
+			return row("SLIP_ACCEPTED", null, null, null, null, null, null, e.reason(), null);
+		}
+		if (event instanceof IllnessEvent.Asked e) {
+			return row("ASKED", null, null, null, null, null, null, e.words(), null);
+		}
 		throw new IllegalArgumentException("an unknown event: " + event);
 	}
 
+	/** All but a slip leave its three columns empty. */
 	private static @Nullable Object[] row(@Nullable Object... values) {
-		return values;
+		return Arrays.copyOf(values, values.length + SLIP_COLUMNS);
+	}
+
+	private static @Nullable Object[] slip(IllnessEvent.Slip slip) {
+		@Nullable Object[] row = row("SLIP", null, null, null, null, null, null, null, null);
+		row[row.length - 3] = slip.tick().session();
+		row[row.length - 2] = slip.tick().code();
+		row[row.length - 1] = slip.terms();
+		return row;
 	}
 
 	private static StoredEvent stored(ResultSet row, int number) throws SQLException {
@@ -107,6 +132,10 @@ class EventRows {
 			case "SYMPTOMS_ONLY" -> new IllnessEvent.SymptomsOnly(day, recorded, some(words));
 			case "WORKING_LEVEL" ->
 				new IllnessEvent.WorkingLevel(day, recorded, more[1], more[2], more[3], some(words));
+			case "SLIP" -> new IllnessEvent.Slip(day, recorded, new Tick(more[4], some(more[5])),
+					SlipTerms.valueOf(some(more[6])));
+			case "SLIP_ACCEPTED" -> new IllnessEvent.SlipAccepted(day, recorded, some(words));
+			case "ASKED" -> new IllnessEvent.Asked(day, recorded, some(words));
 			default -> throw new IllegalStateException("an unknown event in the database");
 		};
 	}

@@ -36,7 +36,8 @@ final class Carrying {
 		SustainedRise rise = fold.day.equals(fold.closedOn) ? SustainedRise.NONE : fold.rhr.rise();
 		return new State(fold.day, rise, deviations(fold), kept(fold), marks,
 				verdict.ownRest() ? fold.day : fold.before.restOn(), (open == null) ? null : open.toEpisode(),
-				fold.holds, since(fold.out, fold.day), fold.afterClose, fold.closedOn, fold.withdrawnAt);
+				fold.holds, since(fold.out, fold.day), fold.afterClose, fold.closedOn, fold.withdrawnAt,
+				Slips.entries(fold));
 	}
 
 	/** As many as the rules look back over for a second raised morning. */

@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class Holds {
 
+	/** The cause of a hold that somebody set in own words. */
+	static final String BY_HAND = "BY_HAND";
+
 	private Holds() {
 	}
 
@@ -48,8 +51,8 @@ final class Holds {
 	}
 
 	/** A hold whose reason is a symptom's code has that as its cause. */
-	private static String byHand(String reason) {
-		return Arrays.stream(Symptom.values()).map(Symptom::name).filter(reason::equals).findFirst().orElse("BY_HAND");
+	static String byHand(String reason) {
+		return Arrays.stream(Symptom.values()).map(Symptom::name).filter(reason::equals).findFirst().orElse(BY_HAND);
 	}
 
 	/**

@@ -3,8 +3,10 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 import org.fallow.entry.Absence;
@@ -38,6 +40,8 @@ final class Known {
 
 	private final List<IllnessEvent> events = new ArrayList<>();
 
+	private final Set<LocalDate> slips = new HashSet<>();
+
 	private final List<HealthCondition> conditions = new ArrayList<>();
 
 	private final List<Fact> fresh = new ArrayList<>();
@@ -61,6 +65,7 @@ final class Known {
 		copy.knownSymptoms.addAll(this.knownSymptoms);
 		copy.conditions.addAll(this.conditions);
 		copy.events.addAll(this.events);
+		copy.slips.addAll(this.slips);
 		return copy;
 	}
 
@@ -92,7 +97,16 @@ final class Known {
 			this.conditions.add(condition);
 		}
 		else if (fact instanceof IllnessEvent event) {
-			this.events.add(event);
+			add(event);
+		}
+	}
+
+	private void add(IllnessEvent event) {
+		this.events.add(event);
+		boolean slip = event instanceof IllnessEvent.Slip || event instanceof IllnessEvent.SlipAccepted;
+		if (slip && Slips.of(this, event.recorded().on()) != null) {
+			this.slips.add(event.recorded().on());
+			this.stamp++;
 		}
 	}
 
@@ -233,6 +247,11 @@ final class Known {
 	/** Whether a symptom is a known one, no worse than noted. */
 	boolean isKnown(ReportedSymptom symptom, LocalDate day) {
 		return this.knownSymptoms.stream().anyMatch((k) -> k.covers(symptom, day));
+	}
+
+	/** Whether a tick of a day was a slip: its morning is in no baseline and no row. */
+	boolean isSlip(LocalDate day) {
+		return this.slips.contains(day);
 	}
 
 	/** Whether the athlete counts as under 18. */

@@ -26,10 +26,13 @@ import org.jspecify.annotations.Nullable;
  * @param closedOn the day of the last close; absent before the first
  * @param withdrawnAt instant of the latest withdrawal: facts recorded up to it open
  * nothing again; absent if none
+ * @param slipEntries mornings entered without a red flag since the last red-flag slip
+ * that no coach was there for; absent before the first
  */
 public record State(LocalDate day, SustainedRise rise, List<PastDeviation> deviations, @Nullable Kept kept,
 		List<PastMark> marks, @Nullable LocalDate restOn, @Nullable Episode episode, List<HoldState> holds,
-		List<DayRange> out, @Nullable Held afterClose, @Nullable LocalDate closedOn, @Nullable Instant withdrawnAt) {
+		List<DayRange> out, @Nullable Held afterClose, @Nullable LocalDate closedOn, @Nullable Instant withdrawnAt,
+		@Nullable Integer slipEntries) {
 
 	private static final int LOOK_BACK_DAYS = 200;
 
@@ -50,7 +53,7 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 	 */
 	public static State before(LocalDate day) {
 		return new State(day.minusDays(1), SustainedRise.NONE, List.of(), null, List.of(), null, null, List.of(),
-				List.of(), null, null, null);
+				List.of(), null, null, null, null);
 	}
 
 	/**
@@ -73,7 +76,7 @@ public record State(LocalDate day, SustainedRise rise, List<PastDeviation> devia
 	/** The same with other baselines held since the last close. */
 	State holding(@Nullable Held held) {
 		return new State(this.day, this.rise, this.deviations, this.kept, this.marks, this.restOn, this.episode,
-				this.holds, this.out, held, this.closedOn, this.withdrawnAt);
+				this.holds, this.out, held, this.closedOn, this.withdrawnAt, this.slipEntries);
 	}
 
 	/**
