@@ -35,7 +35,14 @@ enum EventKind {
 	/** A vaccination, on its day. */
 	VACCINATION,
 	/** A change about the measuring: arg device, software or place, value the method. */
-	DEVICE;
+	DEVICE,
+	/**
+	 * A tick of the day's morning was a slip: arg its code, value {@code no_coach} where
+	 * nobody could ask about a red flag.
+	 */
+	SLIP,
+	/** A coach notes having asked about a red flag told to be a slip. */
+	ASKED;
 
 	static String words() {
 		return EventRow.words(values());

@@ -28,6 +28,8 @@ import org.fallow.entry.Vaccination;
 import org.fallow.exchange.csv.Codes;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
+import org.fallow.illness.core.SlipTerms;
+import org.fallow.illness.core.Tick;
 import org.fallow.rules.Clearance;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
@@ -45,6 +47,8 @@ final class EventRow {
 
 	/** What a row stands in for where the application asks for words. */
 	private static final String FROM_FILE = "file";
+
+	private static final String NO_COACH = "no_coach";
 
 	private static final Set<EventKind> OF_COMING_DAYS = EnumSet.of(EventKind.CLEAR, EventKind.STRICTER,
 			EventKind.KNOWN, EventKind.MED_ON, EventKind.MED_OFF);
@@ -91,6 +95,8 @@ final class EventRow {
 			case KNOWN -> known(day, recorded);
 			case VACCINATION -> new Vaccination(day, recorded);
 			case DEVICE -> deviceChange(day, recorded);
+			case SLIP -> slip(day, recorded);
+			case ASKED -> new IllnessEvent.Asked(day, recorded, FROM_FILE);
 		};
 	}
 
@@ -200,6 +206,26 @@ final class EventRow {
 		}
 		return new KnownSymptom(day, day.plusDays(KnownSymptom.DAYS - 1L), recorded, symptom, severity, cause,
 				cause.needsAWord() ? FROM_FILE : null);
+	}
+
+	/**
+	 * A slip as somebody checked it; one in an open episode is written only if a coach
+	 * accepted it that day.
+	 */
+	private IllnessEvent.Slip slip(LocalDate day, Recorded recorded) {
+		if (!day.equals(recorded.on())) {
+			throw bad("recorded", "assess.event.slip-day");
+		}
+		Symptom symptom = Codes.symptom(text("arg"))
+			.filter((one) -> !one.isInOwnWords())
+			.orElseThrow(() -> bad("arg", "assess.event.slip"));
+		boolean alone = text("value").equalsIgnoreCase(NO_COACH);
+		if (!alone && !text("value").isEmpty()) {
+			throw bad("value", "assess.event.slip-value", NO_COACH);
+		}
+		SlipTerms ofARedFlag = alone ? SlipTerms.UNTIL_ENTRIES : SlipTerms.UNTIL_ASKED;
+		return new IllnessEvent.Slip(day, recorded, Tick.of(symptom),
+				symptom.isRedFlag() ? ofARedFlag : SlipTerms.AT_ONCE);
 	}
 
 	private Optional<LocalDate> day(String column) {

@@ -57,7 +57,8 @@ public class Needs {
 	/** Two zones can be two dates apart. */
 	private static final int ZONES_APART_DAYS = 2;
 
-	private static final Set<String> TOLD = Set.of("advised.stalled", "advised.drift");
+	private static final Set<String> TOLD = Set.of("advised.stalled", "advised.drift", "advised.slip",
+			"advised.slip-waits");
 
 	private final Assessments assessments;
 

@@ -126,6 +126,15 @@ public record MorningEntry(LocalDate day, Recorded recorded, @Nullable Method me
 	}
 
 	/**
+	 * The same entry with other symptoms.
+	 * @param felt what is felt
+	 * @return a copy
+	 */
+	public MorningEntry feeling(List<ReportedSymptom> felt) {
+		return with(felt);
+	}
+
+	/**
 	 * The same entry as known at another time.
 	 * @param known when it became known
 	 * @return a copy

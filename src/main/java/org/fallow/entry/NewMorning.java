@@ -106,6 +106,19 @@ public record NewMorning(LocalDate day, int basedOn, @Nullable Method method, @N
 	}
 
 	/**
+	 * A correction of a stored entry that says the same still.
+	 * @param stored the entry
+	 * @return the morning, to be changed
+	 */
+	public static NewMorning correcting(StoredMorning stored) {
+		MorningEntry entry = stored.entry();
+		return new NewMorning(entry.day(), stored.revision(), entry.method(), entry.posture(), entry.rhrBpm(),
+				entry.rmssdMs(), stored.rrMs(), entry.unsure(), entry.temperatureC(), entry.symptoms(),
+				entry.feverLast24h(), entry.feverMedicine(), entry.eatingNormally(), entry.feels(), entry.soreness(),
+				entry.tags(), entry.note(), null);
+	}
+
+	/**
 	 * The same, with symptoms.
 	 * @param felt what is felt
 	 * @return a copy

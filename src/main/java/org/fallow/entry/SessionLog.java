@@ -51,4 +51,14 @@ public record SessionLog(String key, LocalDate day, Recorded recorded, Activity 
 		return false;
 	}
 
+	/**
+	 * The same session with another after-session list.
+	 * @param noticed what was noticed
+	 * @return a copy
+	 */
+	public SessionLog noticing(List<AfterSession> noticed) {
+		return new SessionLog(this.key, this.day, this.recorded, this.activity, this.minutes, this.rpe, this.intensity,
+				noticed, this.removed, this.note);
+	}
+
 }

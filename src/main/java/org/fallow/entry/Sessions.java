@@ -98,6 +98,33 @@ public class Sessions {
 	}
 
 	/**
+	 * The sessions of some days as they were known by the end of a day.
+	 * @param athlete whose
+	 * @param from first day, inclusive
+	 * @param to last day, inclusive
+	 * @param on the day
+	 * @return the latest log of each key recorded by then, removed ones left out, newest
+	 * first
+	 */
+	@OfAthlete
+	@Transactional(readOnly = true)
+	public List<SessionLog> knownOn(PersonId athlete, LocalDate from, LocalDate to, LocalDate on) {
+		return this.client.sql("""
+				select s.* from session_log s
+				where s.athlete_id = :athlete and s.day between :from and :to and not s.removed
+					and s.recorded_on <= :on
+					and not exists (select 1 from session_log l where l.athlete_id = s.athlete_id and l.key = s.key
+						and l.revision > s.revision and l.recorded_on <= :on)
+				order by s.day desc, s.recorded_at desc, s.key""")
+			.param("athlete", athlete.value())
+			.param("from", from)
+			.param("to", to)
+			.param("on", on)
+			.query(Sessions::read)
+			.list();
+	}
+
+	/**
 	 * The sessions of some days of several athletes as they stand.
 	 * @param athletes whose
 	 * @param from first day, inclusive

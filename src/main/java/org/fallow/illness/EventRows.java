@@ -18,7 +18,9 @@ import org.fallow.entry.Symptom;
 import org.fallow.illness.core.ClinicianWord;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
+import org.fallow.illness.core.SlipTerms;
 import org.fallow.illness.core.Spoken;
+import org.fallow.illness.core.Tick;
 import org.fallow.rules.Clearance;
 import org.fallow.team.Role;
 import org.jspecify.annotations.Nullable;
@@ -38,7 +40,7 @@ class EventRows {
 	static final int KIND = FactRows.OWN;
 
 	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, clinician_words, "
-			+ "word_by, examined_on, no_illness, examined, names_key, says_able, says_eating";
+			+ "word_by, examined_on, no_illness, examined, names_key, says_able, says_eating, slip_session, slip_tick, slip_terms";
 
 	private static final List<String> NAMES = List.of(COLUMNS.split(", "));
 
@@ -48,7 +50,8 @@ class EventRows {
 					 as kind, written_at as written, key, revision, day, until_day, recorded_at, recorded_on, event as code,
 						report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
 						array[ceiling, clinician, clinician_role, clinician_words, word_by, examined_on::text, no_illness::text,
-							array_to_string(examined, ' '), names_key, says_able::text, says_eating::text] as list, words, actor_id, role, written_at
+							array_to_string(examined, ' '), names_key, says_able::text, says_eating::text,
+							slip_session, slip_tick, slip_terms] as list, words, actor_id, role, written_at
 					from illness_event where athlete_id = :athlete\s""";
 
 	/** Parameter {@code athlete}. */
@@ -97,6 +100,16 @@ class EventRows {
 		if (event instanceof IllnessEvent.WorkingLevel e) {
 			return row("event", "WORKING_LEVEL", "clinician", e.who(), "clinician_role", e.role(), "words", e.reason(),
 					"clinician_words", e.word());
+		}
+		if (event instanceof IllnessEvent.Slip e) {
+			return row("event", "SLIP", "slip_session", e.tick().session(), "slip_tick", e.tick().code(), "slip_terms",
+					e.terms());
+		}
+		if (event instanceof IllnessEvent.SlipAccepted e) {
+			return row("event", "SLIP_ACCEPTED", "words", e.reason());
+		}
+		if (event instanceof IllnessEvent.Asked e) {
+			return row("event", "ASKED", "words", e.words());
 		}
 		throw new IllegalArgumentException("an unknown event: " + event);
 	}
@@ -154,6 +167,10 @@ class EventRows {
 			case "SYMPTOMS_ONLY" -> new IllnessEvent.SymptomsOnly(day, recorded, some(words));
 			case "WORKING_LEVEL" ->
 				new IllnessEvent.WorkingLevel(day, recorded, more[1], more[2], more[3], some(words));
+			case "SLIP" -> new IllnessEvent.Slip(day, recorded, new Tick(more[11], some(more[12])),
+					SlipTerms.valueOf(some(more[13])));
+			case "SLIP_ACCEPTED" -> new IllnessEvent.SlipAccepted(day, recorded, some(words));
+			case "ASKED" -> new IllnessEvent.Asked(day, recorded, some(words));
 			default -> throw new IllegalStateException("an unknown event in the database");
 		};
 	}

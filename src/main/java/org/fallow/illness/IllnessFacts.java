@@ -65,8 +65,8 @@ public class IllnessFacts {
 	}
 
 	/**
-	 * Reports an illness with red flags: the hold opens first, then the report is stored,
-	 * both or none.
+	 * Reports an illness with red flags: a hold opens for each, then the report is
+	 * stored, all or none.
 	 * @param id who is ill
 	 * @param report what is reported
 	 * @param redFlags the red flags ticked, at least one
@@ -77,14 +77,27 @@ public class IllnessFacts {
 	public Saved reportWithRedFlags(PersonId id, NewReport report, List<Symptom> redFlags, Submission submission) {
 		Saved saved = report(id, report, submission);
 		if (saved instanceof Saved.Stored) {
-			for (Symptom redFlag : redFlags) {
-				byte[] name = (submission.requestId() + redFlag.name()).getBytes(StandardCharsets.UTF_8);
-				Submission own = new Submission(submission.actor(), submission.role(), submission.source(),
-						UUID.nameUUIDFromBytes(name));
-				hold(id, report.onset(), redFlag.name(), own);
-			}
+			redFlags(id, report.onset(), redFlags, submission);
 		}
 		return saved;
+	}
+
+	/**
+	 * Red flags ticked in a report that is not to be stored yet: the holds open all the
+	 * same. The same sending opens each once.
+	 * @param id who is ill
+	 * @param day the day they speak of
+	 * @param redFlags the red flags ticked
+	 * @param submission who sends it, and which sending it is
+	 */
+	@OfAthlete
+	public void redFlags(PersonId id, LocalDate day, List<Symptom> redFlags, Submission submission) {
+		for (Symptom redFlag : redFlags) {
+			byte[] name = (submission.requestId() + redFlag.name()).getBytes(StandardCharsets.UTF_8);
+			Submission own = new Submission(submission.actor(), submission.role(), submission.source(),
+					UUID.nameUUIDFromBytes(name));
+			hold(id, day, redFlag.name(), own);
+		}
 	}
 
 	/**

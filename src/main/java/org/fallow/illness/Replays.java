@@ -3,6 +3,7 @@ package org.fallow.illness;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 import org.fallow.entry.Fact;
 import org.fallow.illness.core.Course;
@@ -12,6 +13,7 @@ import org.fallow.illness.core.Timeline;
 import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Component;
 
@@ -59,7 +61,33 @@ class Replays {
 		return replay(athlete, input, (last != null && last.isAfter(today)) ? last : today, List.of());
 	}
 
+	/**
+	 * A day as it would be decided from other facts.
+	 * @param athlete whose
+	 * @param day the day
+	 * @param change makes the other facts of the stored ones
+	 * @return the day; absent if nothing is known of it
+	 */
+	@Nullable DayAssessment changed(Athlete athlete, LocalDate day, UnaryOperator<List<Fact>> change) {
+		List<DayAssessment> days = replay(athlete, this.rows.before(athlete, day), day, change);
+		return days.isEmpty() ? null : days.get(days.size() - 1);
+	}
+
+	/** What is known of an athlete, of mornings and sessions those of the last months. */
+	Timeline lately(Athlete athlete, LocalDate day) {
+		return new Timeline(this.rows.before(athlete, day).facts(), athlete.adultFrom());
+	}
+
 	private List<DayAssessment> replay(Athlete athlete, FoldRows.Input input, LocalDate to, List<Fact> trial) {
+		return replay(athlete, input, to, (facts) -> {
+			List<Fact> all = new ArrayList<>(facts);
+			all.addAll(trial);
+			return all;
+		});
+	}
+
+	private List<DayAssessment> replay(Athlete athlete, FoldRows.Input input, LocalDate to,
+			UnaryOperator<List<Fact>> trial) {
 		RuleBook rules = this.ruleSets.bookOf(athlete.teamId(), input.listed());
 		State state = input.state();
 		if (state == null) {
@@ -82,13 +110,11 @@ class Replays {
 
 	/** All facts of an athlete, as they became known. */
 	Timeline everything(Athlete athlete) {
-		return timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), List.of());
+		return new Timeline(this.rows.facts(athlete, LocalDate.EPOCH), athlete.adultFrom());
 	}
 
-	private static Timeline timeline(Athlete athlete, List<Fact> facts, List<Fact> trial) {
-		List<Fact> all = new ArrayList<>(facts);
-		all.addAll(trial);
-		return new Timeline(all, athlete.adultFrom());
+	private static Timeline timeline(Athlete athlete, List<Fact> facts, UnaryOperator<List<Fact>> trial) {
+		return new Timeline(trial.apply(facts), athlete.adultFrom());
 	}
 
 }

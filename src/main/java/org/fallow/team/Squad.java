@@ -318,6 +318,21 @@ public class Squad {
 	}
 
 	/**
+	 * Whether anybody else in more than a deputy's post looks after an athlete.
+	 * @param athlete who
+	 * @return false for somebody who is alone, and where the athlete shares nothing
+	 */
+	public boolean isFullyCoached(PersonId athlete) {
+		return this.jdbc
+			.sql("select exists (select 1 from membership m join post c on c.team_id = m.team_id where m.person_id = ? "
+					+ "and c.person_id <> m.person_id and c.kind in ('HEAD_COACH', 'GROUP_COACH') "
+					+ "and c.ended_at is null and (c.until_at is null or c.until_at > ?) and " + COVERS + ")")
+			.params(athlete.value(), now())
+			.query(Boolean.class)
+			.single();
+	}
+
+	/**
 	 * Whether a person may look after an athlete.
 	 * @param coach the person who asks
 	 * @param athlete the athlete asked about

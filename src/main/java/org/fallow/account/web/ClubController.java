@@ -9,6 +9,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 
 import org.fallow.team.AthleteAccess;
+import org.fallow.team.EmergencyNumber;
 import org.fallow.team.Invitations;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.NewInvitation;
@@ -51,14 +52,17 @@ class ClubController {
 
 	private final Inviting inviting;
 
+	private final EmergencyNumber emergency;
+
 	ClubController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
-			Inviting inviting) {
+			Inviting inviting, EmergencyNumber emergency) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;
 		this.posts = posts;
 		this.invitations = invitations;
 		this.inviting = inviting;
+		this.emergency = emergency;
 	}
 
 	@GetMapping("/club")
@@ -83,6 +87,21 @@ class ClubController {
 		}
 		this.people.addTeam(club, name, zone);
 		redirect.addFlashAttribute("notice", Message.of("club.team.added", name));
+		return PAGE;
+	}
+
+	@PostMapping("/club/emergency")
+	String choose(@RequestParam(defaultValue = "") String clubId, @RequestParam(defaultValue = "") String number,
+			RedirectAttributes redirect) {
+		UUID club = club(clubId).orElseThrow(Inviting::notFound);
+		Optional<String> dialled = EmergencyNumber.dialled(number);
+		if (dialled.isEmpty() && !number.isBlank()) {
+			redirect.addFlashAttribute("problem", Message.of("club.emergency.digits"));
+			return PAGE;
+		}
+		this.emergency.choose(club, dialled.orElse(null));
+		redirect.addFlashAttribute("notice", dialled.map((chosen) -> Message.of("club.emergency.chosen", chosen))
+			.orElseGet(() -> Message.of("club.emergency.none")));
 		return PAGE;
 	}
 
@@ -153,6 +172,7 @@ class ClubController {
 		List<Team> teams = teams();
 		List<UUID> clubs = owned().map(StaffPost::clubId).distinct().toList();
 		model.addAttribute("clubs", this.squad.clubs(clubs));
+		model.addAttribute("emergencyNumbers", this.emergency.of(clubs));
 		model.addAttribute("teams", teams);
 		model.addAttribute("zone", teams.isEmpty() ? ZoneOffset.UTC : teams.get(0).zone());
 		model.addAttribute("staff", this.posts.inClubs(clubs));

@@ -1,16 +1,20 @@
 package org.fallow.board.web;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.UUID;
 
+import org.fallow.entry.Recorded;
+import org.fallow.entry.Sessions;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.CeilingFacts;
 import org.fallow.illness.IllnessFacts;
+import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.view.CeilingView;
@@ -53,6 +57,8 @@ class AthletePage {
 
 	private final CeilingFacts ceilings;
 
+	private final Sessions sessions;
+
 	private final Charts charts;
 
 	private final RuleSets ruleSets;
@@ -60,12 +66,14 @@ class AthletePage {
 	private final Clock clock;
 
 	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
+			Sessions sessions,
 			Charts charts, RuleSets ruleSets, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
 		this.facts = facts;
 		this.ceilings = ceilings;
+		this.sessions = sessions;
 		this.charts = charts;
 		this.ruleSets = ruleSets;
 		this.clock = clock;
@@ -87,7 +95,7 @@ class AthletePage {
 		model.addAttribute("athlete", AthleteHead.of(athlete, this.squad, this.access.person(), asOf));
 		List<AssessedDay> seen = all.stream().filter((d) -> !d.day().isAfter(asOf)).toList();
 		now(model, assessment, last(seen, LOOK_BACK_DAYS), book);
-		history(model, athlete, asOf);
+		history(model, athlete, assessment);
 		this.charts.put(model, athlete, seen, book, Charts.weeks(weeks));
 		return "board/athlete";
 	}
@@ -102,11 +110,16 @@ class AthletePage {
 		model.addAttribute("timeLine", TimeLineView.of(seen, state, book));
 	}
 
-	private void history(Model model, Athlete athlete, LocalDate asOf) {
+	private void history(Model model, Athlete athlete, DayAssessment assessment) {
+		LocalDate asOf = assessment.day();
+		List<StoredEvent> events = this.facts.of(athlete.id())
+			.stream()
+			.filter((stored) -> !stored.event().recorded().on().isAfter(asOf))
+			.toList();
 		List<EntryRow> entries = new ArrayList<>(this.charts.effective(athlete, asOf.minusDays(ENTRY_DAYS), asOf)
 			.values()
 			.stream()
-			.map(EntryRow::of)
+			.map((stored) -> EntryRow.of(stored, events))
 			.toList());
 		Collections.reverse(entries);
 		model.addAttribute("entries", entries);
@@ -114,8 +127,14 @@ class AthletePage {
 				(person) -> this.squad.nameOf(person).orElse("–")));
 		model.addAttribute("decisions", DecisionRow.of(
 				this.assessments.decisions(athlete.id()).stream().filter((d) -> !d.day().isAfter(asOf)).toList(),
-				this.facts.of(athlete.id()).stream().filter((e) -> !e.event().recorded().on().isAfter(asOf)).toList(),
-				athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
+				events, athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
+		Instant entered = assessment.seen().recordedAt();
+		Recorded entry = (entered == null) ? null : new Recorded(entered, asOf);
+		model.addAttribute("sessions",
+				this.sessions.knownOn(athlete.id(), asOf.minusDays(ENTRY_DAYS), asOf, asOf)
+					.stream()
+					.map((log) -> LoggedSession.of(log, events, entry, athlete.zone()))
+					.toList());
 	}
 
 	private static <T> List<T> last(List<T> all, int most) {

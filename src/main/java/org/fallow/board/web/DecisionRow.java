@@ -74,6 +74,12 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		if (event instanceof IllnessEvent.WorkingLevel) {
 			return Message.of("decided.LEVEL_SET");
 		}
+		if (event instanceof IllnessEvent.Slip slip) {
+			return Message.of("decided.SLIP", slip.tick().code());
+		}
+		if (event instanceof IllnessEvent.SlipAccepted || event instanceof IllnessEvent.Asked) {
+			return Message.of((event instanceof IllnessEvent.Asked) ? "decided.ASKED" : "decided.SLIP_ACCEPTED");
+		}
 		return Message.of((event instanceof IllnessEvent.Withdrawal) ? "decided.WITHDRAWAL" : "decided.SYMPTOMS_ONLY");
 	}
 
@@ -114,6 +120,12 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		}
 		if (event instanceof IllnessEvent.WorkingLevel level) {
 			return level.reason() + " – " + level.who() + ", " + level.role() + ": " + level.word();
+		}
+		if (event instanceof IllnessEvent.SlipAccepted accepted) {
+			return accepted.reason();
+		}
+		if (event instanceof IllnessEvent.Asked asked) {
+			return asked.words();
 		}
 		return (event instanceof IllnessEvent.SymptomsOnly only) ? only.reason() : null;
 	}

@@ -13,6 +13,8 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.Severity;
 import org.fallow.entry.StoredMorning;
 import org.fallow.entry.Symptom;
+import org.fallow.illness.StoredEvent;
+import org.fallow.illness.core.IllnessEvent;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,7 +37,12 @@ public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture
 		@Nullable Double rmssd, List<Felt> symptoms, @Nullable String otherSymptom, boolean fever,
 		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected) {
 
-	static EntryRow of(StoredMorning stored) {
+	/**
+	 * The view of an entry.
+	 * @param stored the entry
+	 * @param events what people said, slips among it
+	 */
+	static EntryRow of(StoredMorning stored, List<StoredEvent> events) {
 		MorningEntry entry = stored.entry();
 		String other = entry.symptoms()
 			.stream()
@@ -46,10 +53,17 @@ public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture
 		List<Felt> felt = entry.symptoms()
 			.stream()
 			.filter((s) -> !s.symptom().isInOwnWords() || s.text() == null)
-			.map((s) -> new Felt(s.symptom(), s.symptom().isRedFlag() ? null : s.severity()))
+			.map((s) -> new Felt(s.symptom(), s.symptom().isRedFlag() ? null : s.severity(), isSlip(entry, s, events)))
 			.toList();
 		return new EntryRow(entry.day(), entry.method(), entry.posture(), entry.rhrBpm(), entry.rmssdMs(), felt, other,
 				entry.feverLast24h(), entry.feels(), entry.tags(), entry.note(), stored.revision() > 1);
+	}
+
+	/** Whether a tick of this very revision was told to be a slip. */
+	private static boolean isSlip(MorningEntry entry, ReportedSymptom felt, List<StoredEvent> events) {
+		return events.stream()
+			.anyMatch((stored) -> stored.event() instanceof IllnessEvent.Slip slip && slip.day().equals(entry.day())
+					&& slip.tick().symptom() == felt.symptom() && slip.recorded().compareTo(entry.recorded()) > 0);
 	}
 
 	/**
@@ -57,8 +71,9 @@ public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture
 	 *
 	 * @param code which
 	 * @param severity how bad; absent for red flags
+	 * @param slip whether it was told to be a slip
 	 */
-	public record Felt(Symptom code, @Nullable Severity severity) {
+	public record Felt(Symptom code, @Nullable Severity severity, boolean slip) {
 	}
 
 }

@@ -114,7 +114,7 @@ public record GroupBrief(String name, int athletes, List<Line> referred, List<Li
 	}
 
 	private static RollLine line(ModifiedSession session) {
-		return new RollLine(new UUID(0, 0), "", session.version(), session.minutes(), null, null, 0);
+		return new RollLine(new UUID(0, 0), "", session.version(), session.minutes(), null, null, 0, List.of());
 	}
 
 	private static List<Programmed> nextWeek(Facts facts) {

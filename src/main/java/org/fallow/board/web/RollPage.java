@@ -51,18 +51,21 @@ class RollPage {
 
 	private final Plans plans;
 
+	private final LoggedSessions logged;
+
 	private final Sentences sentences;
 
 	private final PartsWords parts;
 
 	private final Clock clock;
 
-	RollPage(AthleteAccess access, Squad squad, Programmes programmes, Plans plans, Sentences sentences,
-			PartsWords parts, Clock clock) {
+	RollPage(AthleteAccess access, Squad squad, Programmes programmes, Plans plans, LoggedSessions logged,
+			Sentences sentences, PartsWords parts, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.programmes = programmes;
 		this.plans = plans;
+		this.logged = logged;
 		this.sentences = sentences;
 		this.parts = parts;
 		this.clock = clock;
@@ -113,12 +116,14 @@ class RollPage {
 			return List.of();
 		}
 		List<Athlete> own = athletes.stream().filter((one) -> group.id().equals(one.groupId())).toList();
-		Map<PersonId, Plan> plans = this.plans.of(own.stream().map(Athlete::id).toList(), day);
-		return planned.stream().map((session) -> roll(group, session, own, plans)).toList();
+		List<PersonId> ids = own.stream().map(Athlete::id).toList();
+		Map<PersonId, Plan> plans = this.plans.of(ids, day);
+		Map<PersonId, List<LoggedSession>> logged = this.logged.of(own, day);
+		return planned.stream().map((session) -> roll(group, session, own, plans, logged)).toList();
 	}
 
 	private static RollSession roll(Group group, PlannedSession session, List<Athlete> athletes,
-			Map<PersonId, Plan> plans) {
+			Map<PersonId, Plan> plans, Map<PersonId, List<LoggedSession>> logged) {
 		List<RollLine> lines = new ArrayList<>();
 		for (Athlete athlete : athletes) {
 			Plan plan = Objects.requireNonNull(plans.get(athlete.id()));
@@ -127,17 +132,17 @@ class RollPage {
 				.stream()
 				.filter((one) -> one.programmed().key().equals(session.key()))
 				.findFirst()
-				.map((one) -> line(athlete, one, ran))
+				.map((one) -> line(athlete, one, ran, logged.getOrDefault(athlete.id(), List.of())))
 				.ifPresent(lines::add);
 		}
 		lines.sort(Comparator.comparing(RollLine::version).reversed().thenComparing(RollLine::name));
 		return new RollSession(group.name(), session, PartsText.write(session.parts()), session.minutes(), lines);
 	}
 
-	private static RollLine line(Athlete athlete, ModifiedSession session, int ranToday) {
+	private static RollLine line(Athlete athlete, ModifiedSession session, int ranToday, List<LoggedSession> logged) {
 		return new RollLine(athlete.id().value(), athlete.name(), session.version(), session.minutes(),
 				(session.instead() == null) ? null : PartsText.write(session.instead().parts()),
-				session.reasons().isEmpty() ? null : session.reasons().get(0), ranToday);
+				session.reasons().isEmpty() ? null : session.reasons().get(0), ranToday, logged);
 	}
 
 	private static LocalDate chosenDay(@Nullable String text, LocalDate today, LocalDate last) {

@@ -1,9 +1,12 @@
 package org.fallow.board.web;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
+import org.fallow.platform.Figures;
 import org.fallow.platform.Markup;
 import org.fallow.platform.PageSentences;
 import org.fallow.training.PartsWords;
@@ -51,12 +54,33 @@ class RollTable {
 		to.open("td", "role", "cell", "class", "whole");
 		to.open("strong").text(this.words.said("version." + line.version())).close().text(" ");
 		to.said("span", "under", instead(line)).text(" ");
-		to.said("span", "under", (line.ranToday() > 0) ? this.words.said("roll.ran", line.ranToday()) : null).close();
+		to.said("span", "under", (line.ranToday() > 0) ? this.words.said("roll.ran", line.ranToday()) : null);
+		line.logged().forEach((logged) -> logged(logged, to));
+		to.close();
 		to.open("td", "role", "cell", "class", "whole");
 		if (line.reason() != null) {
 			to.open("span").text(this.words.said(line.reason().code(), line.reason().arguments())).close();
 		}
 		to.close().close();
+	}
+
+	/** Day, session, minutes, effort, ticks and note of a session lately logged. */
+	private void logged(LoggedSession logged, Markup to) {
+		List<String> told = new ArrayList<>();
+		told.add(this.words.said("activity." + logged.activity()));
+		if (logged.minutes() != null) {
+			told.add(this.words.said("sessions.minutes", logged.minutes()));
+		}
+		if (logged.effort() != null) {
+			told.add(this.words.said("athlete.sessions.effort-of", Figures.argument(logged.effort())));
+		}
+		logged.after().forEach((noticed) -> told.add(this.words.said(noticed.code(), noticed.arguments())));
+		if (logged.note() != null) {
+			told.add(logged.note());
+		}
+		String comma = this.words.said("list.comma");
+		to.text(" ").open("span", "class", "under", "dir", "auto");
+		to.text(this.words.said("roll.logged", logged.day(), String.join(comma, told))).close();
 	}
 
 	private @Nullable String instead(RollLine line) {

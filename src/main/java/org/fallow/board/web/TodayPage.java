@@ -1,14 +1,19 @@
 package org.fallow.board.web;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 
 import org.fallow.contact.Marks;
+import org.fallow.entry.Recorded;
+import org.fallow.entry.SessionLog;
 import org.fallow.entry.Sessions;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.CeilingFacts;
 import org.fallow.illness.ClearanceFacts;
+import org.fallow.illness.IllnessFacts;
+import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Mark;
@@ -55,10 +60,13 @@ class TodayPage {
 
 	private final Squad squad;
 
+	private final IllnessFacts facts;
+
 	private final Clock clock;
 
 	TodayPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Plans plans, Sessions sessions,
-			Marks marks, CeilingFacts ceilings, ClearanceFacts clearances, Squad squad, Clock clock) {
+			Marks marks, CeilingFacts ceilings, ClearanceFacts clearances, Squad squad, IllnessFacts facts,
+			Clock clock) {
 		this.access = access;
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
@@ -68,6 +76,7 @@ class TodayPage {
 		this.ceilings = ceilings;
 		this.clearances = clearances;
 		this.squad = squad;
+		this.facts = facts;
 		this.clock = clock;
 	}
 
@@ -97,8 +106,28 @@ class TodayPage {
 		model.addAttribute("inGroup", athlete.groupId() != null);
 		model.addAttribute("sessions",
 				this.plans.of(athlete.id(), today).on(today).stream().map(TodaySession::of).toList());
-		model.addAttribute("logged", this.sessions.of(athlete.id(), today.minusDays(LOG_DAYS - 1L), today));
+		model.addAttribute("logged", logged(athlete, assessment));
+		model.addAttribute("ticked", ticked(assessment));
 		return "board/today";
+	}
+
+	/** Whether anything was ticked today that could be told to be a slip, or was. */
+	private static boolean ticked(DayAssessment assessment) {
+		return assessment.seen().ticked() || assessment.seen().slip() != null
+				|| assessment.state()
+					.holds()
+					.stream()
+					.anyMatch((hold) -> hold.recorded().on().equals(assessment.day()));
+	}
+
+	private List<LoggedSession> logged(Athlete athlete, DayAssessment assessment) {
+		LocalDate today = assessment.day();
+		List<SessionLog> logs = this.sessions.of(athlete.id(), today.minusDays(LOG_DAYS - 1L), today);
+		List<StoredEvent> events = logs.stream().allMatch((log) -> log.after().isEmpty()) ? List.of()
+				: this.facts.of(athlete.id());
+		Instant entered = assessment.seen().recordedAt();
+		Recorded entry = (entered == null) ? null : new Recorded(entered, today);
+		return logs.stream().map((log) -> LoggedSession.of(log, events, entry, athlete.zone())).toList();
 	}
 
 }

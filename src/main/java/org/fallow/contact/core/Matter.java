@@ -9,6 +9,8 @@ public enum Matter {
 	REFER,
 	/** An episode opened in the last days, and nobody marked it yet. */
 	NEW_ILLNESS,
+	/** A tick was told to be a slip of the finger in the last days, or waits for that. */
+	SLIP,
 	/** The return went back, by symptoms or by numbers. */
 	STEP_BACK,
 	/** A red flag that a physician has examined was ticked today. */

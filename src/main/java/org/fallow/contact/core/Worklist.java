@@ -20,8 +20,9 @@ import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Who needs a word, the most urgent first: clinician first, new illnesses, steps back,
- * examined red flags, stalled returns, gone quiet, slow drifts; within a matter who has
+ * Who needs a word, the most urgent first: clinician first, new illnesses, ticks told to
+ * be slips, steps back, examined red flags, stalled returns, gone quiet, slow drifts;
+ * within a matter who has
  * waited longest. Each is told from what was decided anyway; nothing is decided here.
  */
 public final class Worklist {
@@ -63,6 +64,7 @@ public final class Worklist {
 		for (KnownAthlete one : athletes) {
 			refer(one).ifPresent(needs::add);
 			newIllness(one).ifPresent(needs::add);
+			slip(one).ifPresent(needs::add);
 			stepBack(one).ifPresent(needs::add);
 			told(one, Matter.EXAMINED, "advised.examined", 1).ifPresent(needs::add);
 			stalled(one).ifPresent(needs::add);
@@ -139,6 +141,11 @@ public final class Worklist {
 
 	private static boolean isNews(LocalDate day, KnownAthlete one) {
 		return day.isAfter(one.today().minusDays(NEWS_DAYS));
+	}
+
+	/** One that waits for a coach comes first: it can be accepted today only. */
+	private static Optional<Need> slip(KnownAthlete one) {
+		return told(one, Matter.SLIP, "advised.slip-waits", 1).or(() -> told(one, Matter.SLIP, "advised.slip", 1));
 	}
 
 	private static Optional<Need> stalled(KnownAthlete one) {

@@ -3,6 +3,7 @@ package org.fallow.entry.web;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -37,7 +38,6 @@ import org.jspecify.annotations.Nullable;
  * @param note words
  * @param requestId this form's sending
  * @param revision the revision it was built on
- * @param redFlagConfirmed true once red flags were asked again
  * @param allWell true when the one-tap button was pressed
  * @param repeated true once a measurement of low quality was asked for again
  * @param counted beats counted over the time that the method names, instead of a heart
@@ -54,10 +54,9 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		@Nullable Map<String, String> symptoms, @Nullable String otherSymptom, @Nullable String otherSeverity,
 		@Nullable Boolean fever, @Nullable String feverMedicine, @Nullable String eatingNormally,
 		@Nullable String feels, @Nullable Boolean soreness, @Nullable List<String> tags, @Nullable String note,
-		@Nullable String requestId, @Nullable String revision, @Nullable Boolean redFlagConfirmed,
-		@Nullable Boolean allWell, @Nullable Boolean repeated, @Nullable String counted,
-		@Nullable String otherIllness, @Nullable String wordsAsked, @Nullable String meanwhile,
-		@Nullable String meanwhileSince) {
+		@Nullable String requestId, @Nullable String revision, @Nullable Boolean allWell, @Nullable Boolean repeated,
+		@Nullable String counted, @Nullable String otherIllness, @Nullable String wordsAsked,
+		@Nullable String meanwhile, @Nullable String meanwhileSince) {
 
 	private static final String YES = "YES";
 
@@ -65,14 +64,15 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 
 	static MorningForm empty(String day, @Nullable String method, @Nullable String posture, String requestId) {
 		return new MorningForm(day, method, posture, null, null, null, null, Map.of(), null, null, false, "NONE", null,
-				null, false, List.of(), null, requestId, "0", false, false, false, null, null, null, null, null);
+				null, false, List.of(), null, requestId, "0", false, false, null, null, null, null, null);
 	}
 
 	/**
 	 * The form that corrects a stored entry. With RR intervals the two numbers stay
-	 * empty, since they are worked out from the intervals.
+	 * empty, since they are worked out from the intervals; what was told to be a slip is
+	 * not ticked, for the same sent again would count.
 	 */
-	static MorningForm correcting(StoredMorning stored, String requestId) {
+	static MorningForm correcting(StoredMorning stored, Set<String> slips, String requestId) {
 		MorningEntry entry = stored.entry();
 		String rr = intervals(stored);
 		Map<String, String> symptoms = new TreeMap<>();
@@ -85,7 +85,7 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 				other = symptom.text();
 				otherSeverity = symptom.severity().name();
 			}
-			else {
+			else if (!slips.contains(symptom.symptom().name())) {
 				symptoms.put(symptom.symptom().name(), symptom.severity().name());
 			}
 		}
@@ -95,8 +95,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 				entry.feverMedicine().name(),
 				(entry.eatingNormally() == null) ? null : entry.eatingNormally().toString(), name(entry.feels()),
 				entry.soreness() != null, entry.tags().stream().map(Enum::name).toList(), entry.note(), requestId,
-				String.valueOf(stored.revision()), false, false, false, null, otherIllness, other,
-				answer(entry.meanwhile()), since(entry.meanwhile()));
+				String.valueOf(stored.revision()), false, false, null, otherIllness, other, answer(entry.meanwhile()),
+				since(entry.meanwhile()));
 	}
 
 	private static @Nullable String answer(@Nullable Meanwhile meanwhile) {
@@ -124,9 +124,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 	MorningForm with(Map<String, String> chosen) {
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				chosen, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine, this.eatingNormally,
-				this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision, this.redFlagConfirmed,
-				this.allWell, this.repeated, this.counted, this.otherIllness, this.wordsAsked,
-				this.meanwhile, this.meanwhileSince);
+				this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision, this.allWell,
+				this.repeated, this.counted, this.otherIllness, this.wordsAsked, this.meanwhile, this.meanwhileSince);
 	}
 
 	/** The same, built on another revision and sent as a new one. */
@@ -134,7 +133,7 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, newRequestId,
-				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated, this.counted, this.otherIllness, this.wordsAsked,
+				String.valueOf(newer), this.allWell, this.repeated, this.counted, this.otherIllness, this.wordsAsked,
 				this.meanwhile, this.meanwhileSince);
 	}
 
@@ -143,8 +142,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision,
-				this.redFlagConfirmed, this.allWell, true, this.counted, this.otherIllness, this.wordsAsked,
-				this.meanwhile, this.meanwhileSince);
+				this.allWell, true, this.counted, this.otherIllness, this.wordsAsked, this.meanwhile,
+				this.meanwhileSince);
 	}
 
 	int basedOn() {

@@ -27,6 +27,7 @@ import org.fallow.entry.Posture;
 import org.fallow.entry.RrSeries;
 import org.fallow.entry.Saved;
 import org.fallow.entry.Severity;
+import org.fallow.entry.SlippedTicks;
 import org.fallow.entry.StoredMorning;
 import org.fallow.entry.Submission;
 import org.fallow.entry.Symptom;
@@ -65,16 +66,22 @@ class MorningPage {
 
 	private final ExaminedFlags examined;
 
-	private final Clock clock;
-
 	private final KnownSymptoms knownSymptoms;
 
+	private final RedFlagsFirst redFlagsFirst;
+
+	private final SlippedTicks slips;
+
+	private final Clock clock;
+
 	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, KnownSymptoms knownSymptoms,
-			Clock clock) {
+			RedFlagsFirst redFlagsFirst, SlippedTicks slips, Clock clock) {
 		this.access = access;
 		this.mornings = mornings;
 		this.examined = examined;
 		this.knownSymptoms = knownSymptoms;
+		this.redFlagsFirst = redFlagsFirst;
+		this.slips = slips;
 		this.clock = clock;
 	}
 
@@ -85,7 +92,8 @@ class MorningPage {
 		LocalDate chosen = chosen(day, today);
 		String requestId = Submission.newRequestId().toString();
 		Optional<StoredMorning> stored = this.mornings.latest(athlete.id(), chosen);
-		MorningForm form = stored.map((morning) -> MorningForm.correcting(morning, requestId))
+		MorningForm form = stored
+			.map((morning) -> MorningForm.correcting(morning, this.slips.of(athlete, chosen, null), requestId))
 			.orElseGet(() -> remembered(athlete, chosen, requestId));
 		model.addAttribute("form", form);
 		return show(athlete, form, model);
@@ -129,9 +137,6 @@ class MorningPage {
 		if (!problems.isEmpty()) {
 			return refused(athlete, form, problems, model);
 		}
-		if (!form.redFlags().isEmpty() && !MorningForm.isTrue(form.redFlagConfirmed())) {
-			return refused(athlete, form, List.of(), model);
-		}
 		if (form.redFlags().isEmpty() && !form.toAsk().isEmpty()) {
 			return refused(athlete, form, List.of(), model);
 		}
@@ -165,7 +170,12 @@ class MorningPage {
 			redirect.addFlashAttribute("askRedFlags", Typed.words(form.otherSymptom()));
 			return "redirect:/morning?day=" + morning.day();
 		}
-		redirect.addFlashAttribute("notice", form.saysIllMeanwhile() ? Message.of("morning.meanwhile.report") : stored(form));
+		if (!form.redFlags().isEmpty()) {
+			redirect.addFlashAttribute("notice", stored(form));
+			return "redirect:/slip";
+		}
+		redirect.addFlashAttribute("notice",
+				form.saysIllMeanwhile() ? Message.of("morning.meanwhile.report") : stored(form));
 		return form.saysIllMeanwhile() ? "redirect:/report" : "redirect:/today";
 	}
 
@@ -207,9 +217,13 @@ class MorningPage {
 		return ticked;
 	}
 
-	/** A form that was sent comes back; one with a red flag says first what to do. */
-	private String refused(Athlete athlete, MorningForm form, List<Problem> problems, Model model) {
-		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
+	/**
+	 * A form that was sent comes back. Red flags in it are stored all the same, and the
+	 * page says first what to do.
+	 */
+	private String refused(Athlete athlete, MorningForm typed, List<Problem> problems, Model model) {
+		MorningForm form = this.redFlagsFirst.kept(athlete, typed, today(athlete).minusDays(BACK_FILL_DAYS));
+		model.addAttribute("redFlagsKept", !form.redFlags().isEmpty());
 		BindingResult result = new BeanPropertyBindingResult(form, "form");
 		FormFields.reject(result, problems);
 		model.addAttribute("form", form);
@@ -237,8 +251,8 @@ class MorningPage {
 		model.addAttribute("redFlagsNamed", form.redFlags());
 		model.addAttribute("corrects", form.basedOn() > 0);
 		hints(athlete, form, today, model);
-		if (!model.containsAttribute("confirmRedFlag")) {
-			model.addAttribute("confirmRedFlag", false);
+		if (!model.containsAttribute("redFlagsKept")) {
+			model.addAttribute("redFlagsKept", false);
 		}
 		return "entry/morning";
 	}

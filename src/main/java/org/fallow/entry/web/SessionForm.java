@@ -1,6 +1,7 @@
 package org.fallow.entry.web;
 
 import java.util.List;
+import java.util.Set;
 
 import org.fallow.entry.AfterSession;
 import org.fallow.entry.SessionLog;
@@ -18,19 +19,19 @@ import org.jspecify.annotations.Nullable;
  * @param after what was noticed
  * @param note words
  * @param requestId this form's sending
- * @param redFlagConfirmed true once red flags were asked again
  */
 public record SessionForm(@Nullable String key, @Nullable String day, @Nullable String activity,
 		@Nullable String minutes, @Nullable String rpe, @Nullable String intensity, @Nullable List<String> after,
-		@Nullable String note, @Nullable String requestId, @Nullable String redFlagConfirmed) {
+		@Nullable String note, @Nullable String requestId) {
 
-	/** A stored session as it was typed, to be corrected. */
-	static SessionForm of(SessionLog log, String newRequestId) {
+	/** A stored session as it was typed, to be corrected; without what was a slip. */
+	static SessionForm of(SessionLog log, Set<String> slips, String newRequestId) {
 		Double rpe = log.rpe();
 		return new SessionForm(log.key(), log.day().toString(), log.activity().name(),
 				(log.minutes() == null) ? null : log.minutes().toString(), (rpe == null) ? null : plain(rpe),
 				(log.intensity() == null) ? null : log.intensity().name(),
-				log.after().stream().map(AfterSession::name).toList(), log.note(), newRequestId, null);
+				log.after().stream().map(AfterSession::name).filter((code) -> !slips.contains(code)).toList(),
+				log.note(), newRequestId);
 	}
 
 	private static String plain(double rpe) {
@@ -40,11 +41,7 @@ public record SessionForm(@Nullable String key, @Nullable String day, @Nullable 
 	/** The same as a correction of a stored session, sent as a new one. */
 	SessionForm correcting(String stored, String newRequestId) {
 		return new SessionForm(stored, this.day, this.activity, this.minutes, this.rpe, this.intensity, this.after,
-				this.note, newRequestId, this.redFlagConfirmed);
-	}
-
-	boolean isConfirmed() {
-		return "true".equals(this.redFlagConfirmed);
+				this.note, newRequestId);
 	}
 
 	List<String> codes() {

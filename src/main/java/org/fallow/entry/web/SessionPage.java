@@ -12,6 +12,7 @@ import org.fallow.entry.NewSession;
 import org.fallow.entry.Saved;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Sessions;
+import org.fallow.entry.SlippedTicks;
 import org.fallow.entry.Submission;
 import org.fallow.rules.Intensity;
 import org.fallow.team.Athlete;
@@ -43,12 +44,19 @@ class SessionPage {
 
 	private final EffortCeilings ceilings;
 
+	private final RedFlagsFirst redFlagsFirst;
+
+	private final SlippedTicks slips;
+
 	private final Clock clock;
 
-	SessionPage(AthleteAccess access, Sessions sessions, EffortCeilings ceilings, Clock clock) {
+	SessionPage(AthleteAccess access, Sessions sessions, EffortCeilings ceilings, RedFlagsFirst redFlagsFirst,
+			SlippedTicks slips, Clock clock) {
 		this.access = access;
 		this.sessions = sessions;
 		this.ceilings = ceilings;
+		this.redFlagsFirst = redFlagsFirst;
+		this.slips = slips;
 		this.clock = clock;
 	}
 
@@ -56,7 +64,7 @@ class SessionPage {
 	String form(Model model) {
 		Athlete athlete = this.access.self();
 		SessionForm form = new SessionForm(null, today(athlete).toString(), Activity.RUN.name(), null, null,
-				Intensity.EASY.name(), List.of(), null, Submission.newRequestId().toString(), null);
+				Intensity.EASY.name(), List.of(), null, Submission.newRequestId().toString());
 		model.addAttribute("form", form);
 		return show(athlete, form, model);
 	}
@@ -76,7 +84,8 @@ class SessionPage {
 			model.addAttribute("notice", Message.of("session.not-there", BACK_FILL_DAYS));
 			return form(model);
 		}
-		SessionForm form = SessionForm.of(log.get(), Submission.newRequestId().toString());
+		SessionForm form = SessionForm.of(log.get(), this.slips.of(athlete, log.get().day(), key),
+				Submission.newRequestId().toString());
 		model.addAttribute("form", form);
 		return show(athlete, form, model);
 	}
@@ -89,9 +98,6 @@ class SessionPage {
 				: reader.problems();
 		if (!problems.isEmpty()) {
 			return refused(athlete, form, problems, model);
-		}
-		if (!form.redFlags().isEmpty() && !form.isConfirmed()) {
-			return refused(athlete, form, List.of(), model);
 		}
 		return store(athlete, form, reader.session(), model, redirect);
 	}
@@ -113,7 +119,7 @@ class SessionPage {
 			return refused(athlete, correction, List.of(Problem.of("", "session.sent-before")), model);
 		}
 		redirect.addFlashAttribute("notice", Message.of("session.stored"));
-		return "redirect:/today";
+		return form.redFlags().isEmpty() ? "redirect:/today" : "redirect:/slip";
 	}
 
 	/** Whether the stored session of a key says what was sent again just now. */
@@ -125,9 +131,13 @@ class SessionPage {
 					log.rpe(), log.intensity(), log.after(), log.removed(), log.note(), null)));
 	}
 
-	/** A form that was sent comes back; one with a red flag says first what to do. */
-	private String refused(Athlete athlete, SessionForm form, List<Problem> problems, Model model) {
-		model.addAttribute("confirmRedFlag", !form.redFlags().isEmpty());
+	/**
+	 * A form that was sent comes back. Red flags in it are stored all the same, and the
+	 * page says first what to do.
+	 */
+	private String refused(Athlete athlete, SessionForm typed, List<Problem> problems, Model model) {
+		SessionForm form = this.redFlagsFirst.kept(athlete, typed, today(athlete).minusDays(BACK_FILL_DAYS));
+		model.addAttribute("redFlagsKept", !form.redFlags().isEmpty());
 		BindingResult result = new BeanPropertyBindingResult(form, "form");
 		FormFields.reject(result, problems);
 		model.addAttribute("form", form);
@@ -146,8 +156,8 @@ class SessionPage {
 		model.addAttribute("effortCeiling", ceiling);
 		model.addAttribute("corrects", form.key() != null);
 		model.addAttribute("redFlagsNamed", form.redFlags());
-		if (!model.containsAttribute("confirmRedFlag")) {
-			model.addAttribute("confirmRedFlag", false);
+		if (!model.containsAttribute("redFlagsKept")) {
+			model.addAttribute("redFlagsKept", false);
 		}
 		return "entry/session";
 	}

@@ -34,7 +34,8 @@ final class Carrying {
 		Draft open = fold.episode;
 		return new State(fold.day, fold.rhr.above(), deviations(fold), kept(fold), tooFastOn(fold), marks,
 				verdict.ownRest() ? fold.day : fold.before.restOn(), (open == null) ? null : open.toEpisode(),
-				fold.holds, since(fold.out, fold.day), fold.afterClose, fold.closedOn, fold.withdrawnAt, fold.silence);
+				fold.holds, since(fold.out, fold.day), fold.afterClose, fold.closedOn, fold.withdrawnAt, fold.silence,
+				Slips.entries(fold));
 	}
 
 	/** As many as the rules look back over for the reading before. */

@@ -80,7 +80,7 @@ public final class Course {
 			boolean forecast) {
 		Known known = new Known(timeline.adultFrom());
 		int next = 0;
-		List<Fact> facts = timeline.facts();
+		List<Fact> facts = Slips.takenOff(timeline.facts());
 		while (next < facts.size() && !facts.get(next).recorded().on().isAfter(state.day())) {
 			known.add(facts.get(next++));
 		}

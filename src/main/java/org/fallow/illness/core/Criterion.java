@@ -1,6 +1,7 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 
 import org.jspecify.annotations.Nullable;
@@ -29,6 +30,20 @@ public record Criterion(String code, CriterionState state, boolean shuts, List<S
 	static Criterion of(String code, boolean met, String observed, String required) {
 		return new Criterion(code, met ? CriterionState.MET : CriterionState.NOT_MET, !met, List.of(observed),
 				List.of(required), null, null);
+	}
+
+	/**
+	 * The same where sessions wait for the next morning: how many, and from which day
+	 * they count, stand behind what was observed.
+	 */
+	Criterion waiting(int sessions, LocalDate from) {
+		if (sessions == 0) {
+			return this;
+		}
+		List<String> seen = new ArrayList<>(this.observed);
+		seen.add(String.valueOf(sessions));
+		seen.add(from.toString());
+		return new Criterion(this.code, this.state, this.shuts, seen, this.required, this.since, this.earliest);
 	}
 
 	static Criterion notApplicable(String code, String required) {

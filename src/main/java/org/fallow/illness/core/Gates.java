@@ -41,6 +41,7 @@ final class Gates {
 		gates.entered();
 		gates.noHold();
 		gates.told();
+		gates.noSlip();
 		if (episode.stage == 0) {
 			gates.intoFirstStage();
 		}
@@ -73,6 +74,13 @@ final class Gates {
 		}
 	}
 
+	/** Asked only on the day of a slip: no gate opens on it. */
+	private void noSlip() {
+		if (this.fold.known.isSlip(this.fold.day)) {
+			add(Criterion.of("no-slip", false, "", ""));
+		}
+	}
+
 	private void intoFirstStage() {
 		int needed = this.path.symptomFreeMornings();
 		if (!this.episode.tracksNow()) {
@@ -96,7 +104,8 @@ final class Gates {
 	/**
 	 * Symptom-free mornings since the latest onset, counted back from today: one missed
 	 * morning neither counts nor breaks the row, two together break it. A morning entered
-	 * late does not count, for it was missed when it was lived (the safer reading).
+	 * late does not count, for it was missed when it was lived, nor does one of which a
+	 * tick was a slip (the safer reading).
 	 */
 	private int symptomFreeInARow() {
 		int free = 0;
@@ -108,7 +117,7 @@ final class Gates {
 			if (sick || this.fold.isReported(date)) {
 				return free;
 			}
-			boolean counts = morning != null && morning.isOnTime();
+			boolean counts = morning != null && morning.isOnTime() && !this.fold.known.isSlip(date);
 			free += counts ? 1 : 0;
 			missed = counts ? 0 : missed + 1;
 		}
@@ -206,11 +215,14 @@ final class Gates {
 
 	private void runs() {
 		int runs = 0;
+		int waiting = 0;
 		for (SessionLog s : this.fold.known.sessions(this.episode.stageSince, this.fold.day)) {
 			boolean ran = s.activity() == Activity.RUN && !Integer.valueOf(0).equals(s.minutes());
 			runs += (ran && isInByTheEntry(s)) ? 1 : 0;
+			waiting += (ran && !isInByTheEntry(s)) ? 1 : 0;
 		}
-		add(Criterion.of("runs", runs >= stage().runs(), String.valueOf(runs), String.valueOf(stage().runs())));
+		add(Criterion.of("runs", runs >= stage().runs(), String.valueOf(runs), String.valueOf(stage().runs()))
+			.waiting(waiting, this.fold.day.plusDays(1)));
 	}
 
 	private void sessions() {
@@ -218,19 +230,25 @@ final class Gates {
 		Double ceiling = stage().effortCeiling();
 		int yes = 0;
 		int above = 0;
+		int waiting = 0;
 		for (SessionLog session : this.fold.known.sessions(from, this.fold.day)) {
 			if (session.day().isBefore(this.fold.day) || isInByTheEntry(session)) {
 				yes += session.after().isEmpty() ? 0 : 1;
 				above += (ceiling != null && isAbove(session, ceiling)) ? 1 : 0;
 			}
+			else {
+				waiting++;
+			}
 		}
-		add(Criterion.of("after-session", yes == 0, String.valueOf(yes),
-				String.valueOf(this.rules.gates().sessionDays())));
+		LocalDate next = this.fold.day.plusDays(1);
+		add(Criterion
+			.of("after-session", yes == 0, String.valueOf(yes), String.valueOf(this.rules.gates().sessionDays()))
+			.waiting(waiting, next));
 		if (ceiling == null) {
 			add(Criterion.notApplicable("effort", ""));
 			return;
 		}
-		add(Criterion.of("effort", above == 0, String.valueOf(above), Decimals.tenths(ceiling)));
+		add(Criterion.of("effort", above == 0, String.valueOf(above), Decimals.tenths(ceiling)).waiting(waiting, next));
 	}
 
 	/**

@@ -26,6 +26,9 @@ final class Holds {
 	private static final Set<String> NEVER_NO_ILLNESS = Set.of("FAINTING", "CONFUSION", "DARK_URINE", "COUGHING_BLOOD",
 			"SEIZURE", "PNEUMONIA", "GLANDULAR_FEVER", "MYOCARDITIS", "PERICARDITIS", "HOSPITAL");
 
+	/** The cause of a hold that somebody set in own words. */
+	static final String BY_HAND = "BY_HAND";
+
 	private Holds() {
 	}
 
@@ -59,8 +62,8 @@ final class Holds {
 	}
 
 	/** A hold whose reason is a symptom's code has that as its cause. */
-	private static String byHand(String reason) {
-		return Arrays.stream(Symptom.values()).map(Symptom::name).filter(reason::equals).findFirst().orElse("BY_HAND");
+	static String byHand(String reason) {
+		return Arrays.stream(Symptom.values()).map(Symptom::name).filter(reason::equals).findFirst().orElse(BY_HAND);
 	}
 
 	/** Whether a hold can be found to have been no illness. */

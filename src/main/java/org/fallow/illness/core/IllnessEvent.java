@@ -213,4 +213,48 @@ public sealed interface IllnessEvent extends Fact {
 			String reason) implements IllnessEvent {
 	}
 
+	/**
+	 * An athlete says that a tick of today was a slip of the finger: checked by
+	 * {@link SlipCheck} when it is recorded, trusted by the fold.
+	 *
+	 * @param day the day whose tick it was, that of the recording
+	 * @param recorded when it was recorded
+	 * @param tick what was ticked
+	 * @param terms what it works under
+	 */
+	record Slip(LocalDate day, Recorded recorded, Tick tick, SlipTerms terms) implements IllnessEvent {
+
+		/**
+		 * Refuses a slip of another day's tick.
+		 */
+		public Slip {
+			if (!day.equals(recorded.on())) {
+				throw new IllegalArgumentException("a slip is of the day it is recorded on");
+			}
+		}
+
+	}
+
+	/**
+	 * A coach accepts the slip that an athlete told today in an open episode; it works on
+	 * the day it is recorded only.
+	 *
+	 * @param day the day of the slip
+	 * @param recorded when it was recorded
+	 * @param reason why
+	 */
+	record SlipAccepted(LocalDate day, Recorded recorded, String reason) implements IllnessEvent {
+	}
+
+	/**
+	 * A covering coach notes having asked the athlete about the red flags that were told
+	 * to be slips before.
+	 *
+	 * @param day the day of the note
+	 * @param recorded when it was recorded
+	 * @param words what the athlete said
+	 */
+	record Asked(LocalDate day, Recorded recorded, String words) implements IllnessEvent {
+	}
+
 }

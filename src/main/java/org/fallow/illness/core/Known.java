@@ -2,7 +2,9 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 import org.fallow.entry.Fact;
 import org.fallow.entry.KnownSymptom;
@@ -33,6 +35,8 @@ final class Known {
 
 	private final List<IllnessEvent> events = new ArrayList<>();
 
+	private final Set<LocalDate> slips = new HashSet<>();
+
 	private final List<Fact> fresh = new ArrayList<>();
 
 	private final @Nullable LocalDate adultFrom;
@@ -53,6 +57,7 @@ final class Known {
 		copy.passedOver = this.passedOver.copy();
 		copy.promised.addAll(this.promised);
 		copy.events.addAll(this.events);
+		copy.slips.addAll(this.slips);
 		return copy;
 	}
 
@@ -74,9 +79,18 @@ final class Known {
 			this.stamp++;
 		}
 		else if (fact instanceof IllnessEvent event) {
-			this.events.add(event);
+			add(event);
 		}
 		else if (this.circumstances.add(fact)) {
+			this.stamp++;
+		}
+	}
+
+	private void add(IllnessEvent event) {
+		this.events.add(event);
+		boolean slip = event instanceof IllnessEvent.Slip || event instanceof IllnessEvent.SlipAccepted;
+		if (slip && Slips.of(this, event.recorded().on()) != null) {
+			this.slips.add(event.recorded().on());
 			this.stamp++;
 		}
 	}
@@ -224,6 +238,11 @@ final class Known {
 	/** Whether a symptom is a known one, no worse than noted. */
 	boolean isKnown(ReportedSymptom symptom, MorningEntry entry) {
 		return this.passedOver.covers(symptom, entry, this.mornings);
+	}
+
+	/** Whether a tick of a day was a slip: its morning is in no baseline and no row. */
+	boolean isSlip(LocalDate day) {
+		return this.slips.contains(day);
 	}
 
 	/** Whether the athlete counts as under 18. */

@@ -33,7 +33,8 @@ final class Marking {
 			return Mark.BAD;
 		}
 		boolean tracked = fold.episode != null && fold.episode.tracksNow();
-		return (!tracked || isQuiet(fold)) ? Mark.GOOD : Mark.NEITHER;
+		boolean good = (!tracked || isQuiet(fold)) && !fold.known.isSlip(fold.day);
+		return good ? Mark.GOOD : Mark.NEITHER;
 	}
 
 	/**

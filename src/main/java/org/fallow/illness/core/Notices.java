@@ -1,5 +1,6 @@
 package org.fallow.illness.core;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -34,6 +35,7 @@ final class Notices {
 			notices.add(Message.of("advised.examined", examined.ticked().symptom().name(), examined.since(),
 					examined.since().plusDays(ClinicianWord.EXAMINED_DAYS - 1L)));
 		}
+		slips(fold, notices);
 		Advice.add(fold, notices);
 		guardian(fold, notices);
 		return notices;
@@ -89,6 +91,17 @@ final class Notices {
 		long since = fold.day.toEpochDay() - episode.firstOnset.toEpochDay();
 		add(notices, since > fold.rules.advice().stalledFactor() * least, "stalled",
 				fold.rules.advice().stalledFactor());
+	}
+
+	/** Told for some days, and for as long as nobody has asked about a red flag. */
+	private static void slips(DayFold fold, List<Message> notices) {
+		LocalDate unasked = fold.seen.unasked();
+		for (IllnessEvent.Slip slip : fold.known.events(IllnessEvent.Slip.class)) {
+			boolean lately = slip.day().isAfter(fold.day.minusDays(Slips.TOLD_DAYS));
+			boolean works = Slips.works(slip, fold.known.events());
+			add(notices, works && (lately || slip.day().equals(unasked)), "slip", slip.tick().code(), slip.day());
+			add(notices, !works && slip.day().equals(fold.day), "slip-waits", slip.tick().code());
+		}
 	}
 
 	/** Under 18 a guardian is named, on the long path or when advised a clinician too. */

@@ -100,7 +100,8 @@ final class Readings {
 				return true;
 			}
 		}
-		return this.known.sickness(entry, ruleSet.opening().feverCelsius()).isOutOfBaseline();
+		return this.known.isSlip(entry.day())
+				|| this.known.sickness(entry, ruleSet.opening().feverCelsius()).isOutOfBaseline();
 	}
 
 	/** The series of an entry's measurement; null without one. */

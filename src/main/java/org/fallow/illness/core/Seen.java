@@ -31,17 +31,22 @@ import org.jspecify.annotations.Nullable;
  * @param coachCeiling the most a coach allows; full training without a coach's decision
  * @param minor whether the athlete counts as under 18
  * @param besides complaints, and what is still to be told
+ * @param slip code of the tick of this day that was a slip; absent without one that works
+ * @param unasked the day of a red-flag slip nobody has asked about; absent without one
+ * @param asking whether a coach's note ends that, and not entries; false without one
  */
 public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean stomach, boolean other, boolean fever,
 		FeverMedicine medicine, boolean smell, boolean redFlag, @Nullable Feels feels, boolean reported,
 		boolean injured, boolean withdrawn, @Nullable LocalDate restStands, @Nullable Clearance clinicianCeiling,
 		@Nullable Instant clearedAt, @Nullable LocalDate clearedUntil, Clearance coachCeiling, boolean minor,
-		Besides besides) {
+		Besides besides, @Nullable String slip, @Nullable LocalDate unasked, boolean asking) {
 
 	static Seen of(DayFold fold) {
 		MorningEntry entry = fold.entry;
 		Sickness sick = (entry == null) ? Sickness.NONE : fold.sickness(entry);
 		IllnessEvent.Cleared cleared = Holds.inForce(fold.known.events(), fold.day);
+		IllnessEvent.Slip slip = Slips.of(fold.known, fold.day);
+		IllnessEvent.Slip unasked = Slips.unasked(fold);
 		return new Seen((entry == null) ? null : entry.recorded().at(), sick.aboveTheNeck(), sick.stomach(),
 				sick.other(), sick.fever(), (entry == null) ? FeverMedicine.NONE : entry.feverMedicine(), sick.smell(),
 				sick.redFlag(), (entry == null) ? null : entry.feels(), fold.isReported(fold.day),
@@ -49,7 +54,8 @@ public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean s
 				(cleared == null) ? null : cleared.ceiling(), (cleared == null) ? null : cleared.recorded().at(),
 				(cleared == null) ? null : cleared.until(),
 				Ceilings.strictest(Ceilings.on(fold.known.events(), fold.day)), fold.known.isMinor(fold.day),
-				Besides.of(fold, sick));
+				Besides.of(fold, sick), (slip == null) ? null : slip.tick().code(),
+				(unasked == null) ? null : unasked.day(), unasked != null && unasked.terms() == SlipTerms.UNTIL_ASKED);
 	}
 
 	private static @Nullable LocalDate restStands(DayFold fold) {
@@ -64,6 +70,14 @@ public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean s
 	 */
 	public boolean entered() {
 		return this.recordedAt != null;
+	}
+
+	/**
+	 * Whether a symptom is ticked.
+	 * @return false where only fever medicine or nothing is
+	 */
+	public boolean ticked() {
+		return this.aboveTheNeck || this.stomach || this.other || this.fever || this.redFlag || this.smell;
 	}
 
 	/** An illness symptom; loss of smell alone is none. */

@@ -29,11 +29,13 @@ import org.jspecify.annotations.Nullable;
  * nothing again; absent if none
  * @param silence mornings without an entry, and what is to be told about them; absent in
  * what was stored before they were asked about
+ * @param slipEntries mornings entered without a red flag since the last red-flag slip
+ * that no coach was there for; absent before the first
  */
 public record State(LocalDate day, @Nullable LocalDate above, List<PastDeviation> deviations, @Nullable Kept kept,
 		@Nullable LocalDate tooFastOn, List<PastMark> marks, @Nullable LocalDate restOn, @Nullable Episode episode,
 		List<HoldState> holds, List<DayRange> out, @Nullable Held afterClose, @Nullable LocalDate closedOn,
-		@Nullable Instant withdrawnAt, @Nullable Silence silence) {
+		@Nullable Instant withdrawnAt, @Nullable Silence silence, @Nullable Integer slipEntries) {
 
 	private static final int LOOK_BACK_DAYS = 200;
 
@@ -54,7 +56,7 @@ public record State(LocalDate day, @Nullable LocalDate above, List<PastDeviation
 	 */
 	public static State before(LocalDate day) {
 		return new State(day.minusDays(1), null, List.of(), null, null, List.of(), null, null, List.of(), List.of(),
-				null, null, null, Silence.NONE);
+				null, null, null, Silence.NONE, null);
 	}
 
 	/**
@@ -77,7 +79,8 @@ public record State(LocalDate day, @Nullable LocalDate above, List<PastDeviation
 	/** The same with other baselines held since the last close. */
 	State holding(@Nullable Held held) {
 		return new State(this.day, this.above, this.deviations, this.kept, this.tooFastOn, this.marks, this.restOn,
-				this.episode, this.holds, this.out, held, this.closedOn, this.withdrawnAt, this.silence);
+				this.episode, this.holds, this.out, held, this.closedOn, this.withdrawnAt, this.silence,
+				this.slipEntries);
 	}
 
 	/**

@@ -75,6 +75,7 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		if (fold.seen.withdrawn()) {
 			row(rows, Clearance.EASY_ONLY, "reason.withdrawn-today");
 		}
+		slip(fold, rows);
 		if (fold.seen.injured()) {
 			row(rows, Clearance.NOT_ASSESSED, "reason.injury");
 		}
@@ -101,6 +102,19 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		}
 		if (besides.ownWords()) {
 			row(rows, Clearance.EASY_ONLY, "reason.complaint-in-doubt");
+		}
+	}
+
+	/** The day of a slip, and after one of a red flag until somebody has asked. */
+	private static void slip(DayFold fold, List<Row> rows) {
+		String code = fold.seen.slip();
+		if (code != null) {
+			row(rows, Clearance.EASY_ONLY, "reason.slip", code);
+		}
+		LocalDate unasked = fold.seen.unasked();
+		if (unasked != null) {
+			row(rows, Clearance.EASY_ONLY, fold.seen.asking() ? "reason.slip-unasked" : "reason.slip-entries", unasked,
+					Slips.ENTRIES);
 		}
 	}
 

@@ -107,7 +107,8 @@ record Windows(Known known, List<DayRange> out, RuleSet rules) {
 	}
 
 	private boolean isOut(Morning morning) {
-		return this.known.sickness(morning.effective(), this.rules.opening().feverCelsius()).isOutOfBaseline();
+		return this.known.isSlip(morning.day())
+				|| this.known.sickness(morning.effective(), this.rules.opening().feverCelsius()).isOutOfBaseline();
 	}
 
 }

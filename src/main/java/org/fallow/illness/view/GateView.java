@@ -48,9 +48,17 @@ public record GateView(Message into, @Nullable LocalDate earliest, List<Line> cr
 		if (!told) {
 			return null;
 		}
+		if (criterion.observed().size() > 1) {
+			return waiting(name, criterion.observed());
+		}
 		boolean plain = criterion.observed().stream().allMatch(String::isEmpty);
 		return plain ? Message.of(name + "." + criterion.state())
 				: Said.of(new Message(name + ".observed", List.copyOf(criterion.observed())));
+	}
+
+	/** Sessions that wait for the next morning: how many, and from when they count. */
+	private static Message waiting(String name, List<String> observed) {
+		return Said.of(Message.of(name + ".waits", observed.get(0), observed.get(1), LocalDate.parse(observed.get(2))));
 	}
 
 	/**

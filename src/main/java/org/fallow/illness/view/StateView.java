@@ -50,7 +50,12 @@ public record StateView(LocalDate day, Clearance clearance, List<Message> reason
 		List<Object> arguments = new ArrayList<>();
 		arguments.add(criterion.observed().isEmpty() ? "–" : criterion.observed().get(0));
 		arguments.add(criterion.required().isEmpty() ? "" : criterion.required().get(0));
-		return Said.of(new Message("opens." + criterion.code(), arguments));
+		boolean waits = criterion.code().equals("runs") && criterion.observed().size() > 1;
+		if (waits) {
+			arguments.add(criterion.observed().get(1));
+			arguments.add(LocalDate.parse(criterion.observed().get(2)));
+		}
+		return Said.of(new Message("opens." + criterion.code() + (waits ? ".waits" : ""), arguments));
 	}
 
 }

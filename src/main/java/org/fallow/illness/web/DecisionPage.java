@@ -13,6 +13,7 @@ import org.fallow.illness.IllnessFacts;
 import org.fallow.illness.NewSaid;
 import org.fallow.illness.NewStricter;
 import org.fallow.illness.NewWorkingLevel;
+import org.fallow.illness.SlipFacts;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Episode;
 import org.fallow.illness.core.IllnessEvent.Stricter;
@@ -53,14 +54,18 @@ class DecisionPage {
 
 	private final CeilingFacts ceilings;
 
+	private final SlipFacts slips;
+
 	private final Squad squad;
 
 	private final TodayOf today;
 
-	DecisionPage(AthleteAccess access, IllnessFacts facts, CeilingFacts ceilings, Squad squad, TodayOf today) {
+	DecisionPage(AthleteAccess access, IllnessFacts facts, CeilingFacts ceilings, SlipFacts slips, Squad squad,
+			TodayOf today) {
 		this.access = access;
 		this.facts = facts;
 		this.ceilings = ceilings;
+		this.slips = slips;
 		this.squad = squad;
 		this.today = today;
 	}
@@ -152,6 +157,22 @@ class DecisionPage {
 		return done(athlete, "HOLD", saved, result, model, redirect);
 	}
 
+	@PostMapping("/asked")
+	String asked(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.fullyCoached(id);
+		Saved saved = this.slips.asked(athlete.id(), Problems.words(form.reason()), submission(form));
+		return done(athlete, "ASKED", saved, result, model, redirect);
+	}
+
+	@PostMapping("/slip")
+	String slip(@PathVariable UUID id, @ModelAttribute("form") DecisionForm form, BindingResult result, Model model,
+			RedirectAttributes redirect) {
+		Athlete athlete = this.access.fullyCoached(id);
+		Saved saved = this.slips.accept(athlete.id(), Problems.words(form.reason()), submission(form));
+		return done(athlete, "SLIP", saved, result, model, redirect);
+	}
+
 	private Submission submission(DecisionForm form) {
 		UUID request = Problems.requestId(form.requestId(), Submission.newRequestId());
 		return Submission.page(this.access.person(), Role.COACH, request);
@@ -189,6 +210,12 @@ class DecisionPage {
 	private static List<String> available(DayAssessment assessment) {
 		List<String> kinds = new ArrayList<>(List.of("STRICTER", "HOLD"));
 		Episode episode = assessment.state().episode();
+		if (assessment.seen().unasked() != null) {
+			kinds.add("ASKED");
+		}
+		if (assessment.notices().stream().anyMatch((notice) -> notice.code().equals("advised.slip-waits"))) {
+			kinds.add("SLIP");
+		}
 		if (assessment.mayGoBySymptoms()) {
 			kinds.add("SYMPTOMS_ONLY");
 		}

@@ -13,11 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param redFlags red flags ticked
  * @param note words
  * @param requestId this form's sending
- * @param redFlagConfirmed true once the red flags were asked again
  */
 public record ReportForm(@Nullable String onset, @Nullable String kind, @Nullable String worst,
-		@Nullable List<String> redFlags, @Nullable String note, @Nullable String requestId,
-		@Nullable String redFlagConfirmed) {
+		@Nullable List<String> redFlags, @Nullable String note, @Nullable String requestId) {
 
 	List<String> ticked() {
 		return (this.redFlags == null) ? List.of() : this.redFlags;

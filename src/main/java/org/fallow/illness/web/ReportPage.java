@@ -26,8 +26,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /**
- * An athlete reports being ill, in a minute. A ticked red flag is asked once more, then
- * opens a hold as in a morning entry.
+ * An athlete reports being ill, in a minute. A ticked red flag opens a hold at once, as
+ * in a morning entry, whatever else is wrong in the form.
  */
 @Controller
 class ReportPage {
@@ -50,7 +50,7 @@ class ReportPage {
 	String form(Model model) {
 		Athlete athlete = this.access.self();
 		model.addAttribute("form", new ReportForm(this.today.today(athlete).toString(), null, null, List.of(), null,
-				Submission.newRequestId().toString(), null));
+				Submission.newRequestId().toString()));
 		return show(athlete, model);
 	}
 
@@ -74,9 +74,8 @@ class ReportPage {
 		if (worst.isEmpty()) {
 			result.rejectValue("worst", "report.worst.missing");
 		}
-		model.addAttribute("confirmRedFlag", !redFlags(form).isEmpty());
-		if (result.hasErrors() || !form.ticked().isEmpty() && !"true".equals(form.redFlagConfirmed())) {
-			return show(athlete, model);
+		if (result.hasErrors()) {
+			return refused(athlete, form, model);
 		}
 		return store(athlete, form, new NewReport(onset.orElseThrow(), kind.orElseThrow(), worst.orElseThrow(),
 				Problems.wordsOrNull(form.note()), null), result, model, redirect);
@@ -90,10 +89,22 @@ class ReportPage {
 				: this.facts.reportWithRedFlags(athlete.id(), report, redFlags(form), submission);
 		if (saved instanceof Saved.Refused refused) {
 			Problems.show(result, refused.problems());
-			return show(athlete, model);
+			return refused(athlete, form, model);
 		}
 		redirect.addFlashAttribute("notice", Message.of("report.stored"));
-		return "redirect:/today";
+		return redFlags(form).isEmpty() ? "redirect:/today" : "redirect:/slip";
+	}
+
+	/** The form comes back; red flags in it hold all the same. */
+	private String refused(Athlete athlete, ReportForm form, Model model) {
+		List<Symptom> redFlags = redFlags(form);
+		if (!redFlags.isEmpty()) {
+			UUID request = Problems.requestId(form.requestId(), Submission.newRequestId());
+			this.facts.redFlags(athlete.id(), this.today.today(athlete), redFlags,
+					Submission.page(athlete.id(), Role.ATHLETE, request));
+		}
+		model.addAttribute("redFlagsKept", !redFlags.isEmpty());
+		return show(athlete, model);
 	}
 
 	private static Optional<Integer> worst(ReportForm form) {
@@ -118,8 +129,8 @@ class ReportPage {
 		model.addAttribute("moderateTo", IocConsensus.MODERATE_TO);
 		model.addAttribute("kinds", ReportKind.values());
 		model.addAttribute("redFlagSymptoms", Arrays.stream(Symptom.values()).filter(Symptom::isRedFlag).toList());
-		if (!model.containsAttribute("confirmRedFlag")) {
-			model.addAttribute("confirmRedFlag", false);
+		if (!model.containsAttribute("redFlagsKept")) {
+			model.addAttribute("redFlagsKept", false);
 		}
 		ReportForm form = (ReportForm) model.getAttribute("form");
 		model.addAttribute("redFlagsNamed", (form == null) ? List.of() : redFlags(form));

@@ -52,7 +52,7 @@ class MorningPageTests {
 
 	private static final String SHORT_RR = "1000 1010 1000 1010";
 
-	private static final String CONFIRM = "name=\"redFlagConfirmed\"";
+	private static final String KEPT = "This is saved and holds already";
 
 	@Autowired
 	private SettableClock clock;
@@ -156,21 +156,25 @@ class MorningPageTests {
 		assertThat(stored()).hasSize(1);
 	}
 
-	/** A red flag ticked after going back must not vanish as "sent already". */
+	/** A red flag ticked after going back must not vanish as "sent already": it holds. */
 	@Test
 	void losesNothingThatWasChangedAfterGoingBack() throws Exception {
-		FilledForm form = form();
+		FilledForm form = form().with("rhr", "52");
 		this.mvc.perform(form.sentBy(this.byAnn)).andExpect(redirectedUrl("/today"));
-		FilledForm changed = form.with("symptom.CHEST_PAIN", "SEVERE").with("redFlagConfirmed", "true");
+		FilledForm changed = form.with("symptom.CHEST_PAIN", "SEVERE").with("rhr", "57");
 		String html = html(changed.sentBy(this.byAnn));
-		assertThat(html).contains("There is an entry of this day already");
+		assertThat(html).contains("There is an entry of this day already", KEPT, "tel:112");
+		assertThat(stored()).hasSize(2);
+		assertThat(stored().get(1).entry().hasRedFlag()).isTrue();
+		assertThat(stored().get(1).entry().rhrBpm()).isEqualTo(52);
+		assertThat(html(get("/today").with(user(this.byAnn)))).contains("Refer");
 		this.mvc
 			.perform(changed.with("requestId", hidden(html, "requestId"))
 				.with("revision", hidden(html, "revision"))
 				.sentBy(this.byAnn))
-			.andExpect(redirectedUrl("/today"));
-		assertThat(stored()).hasSize(2);
-		assertThat(stored().get(1).entry().hasRedFlag()).isTrue();
+			.andExpect(redirectedUrl("/slip"));
+		assertThat(stored()).hasSize(3);
+		assertThat(stored().get(2).entry().rhrBpm()).isEqualTo(57);
 	}
 
 	@Test
@@ -197,14 +201,30 @@ class MorningPageTests {
 		assertThat(this.mornings.latest(this.ann.id(), TODAY.minusDays(1))).isPresent();
 	}
 
+	/** Whoever puts the phone away after the first tap has everything stored. */
 	@Test
-	void asksOnceMoreBeforeARedFlagIsSaved() throws Exception {
-		FilledForm form = form().with("symptom.CHEST_PAIN", "SEVERE");
-		assertThat(html(form.sentBy(this.byAnn))).contains(CONFIRM, "call the emergency number",
-				"Chest pain, pressure or tightness");
-		assertThat(stored()).isEmpty();
-		this.mvc.perform(form.with("redFlagConfirmed", "true").sentBy(this.byAnn)).andExpect(redirectedUrl("/today"));
-		assertThat(stored()).hasSize(1);
+	void holdsARedFlagFromTheFirstSave() throws Exception {
+		this.mvc.perform(form().with("symptom.CHEST_PAIN", "SEVERE").sentBy(this.byAnn))
+			.andExpect(redirectedUrl("/slip"));
+		assertThat(stored()).singleElement().satisfies((morning) -> assertThat(morning.entry().hasRedFlag()).isTrue());
+		assertThat(html(get("/today").with(user(this.byAnn)))).contains("Refer", "href=\"tel:112\"",
+				"or the number where you are");
+		assertThat(html(get("/slip").with(user(this.byAnn)))).contains("call the emergency number", "tel:112",
+				"Was it meant?", "Chest pain, pressure or tightness");
+	}
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|',
+			value = { "rhr|5o", "rhr|400", "day|2026-03-11", "day|2026-02-01", "day|", "temperature|99" })
+	void holdsARedFlagInAFormWithAMistake(String field, String typed) throws Exception {
+		FilledForm form = form().with("symptom.FAINTING", "SEVERE").with(field, (typed == null) ? "" : typed);
+		String html = html(form.sentBy(this.byAnn));
+		assertThat(html).contains(KEPT, "tel:112", "call the emergency number", "id=\"" + field + "-problem\"");
+		assertThat(html(form.sentBy(this.byAnn))).contains(KEPT);
+		assertThat(stored()).singleElement().satisfies((morning) -> {
+			assertThat(morning.entry().hasRedFlag()).isTrue();
+			assertThat(morning.entry().rhrBpm()).isNull();
+		});
 		assertThat(html(get("/today").with(user(this.byAnn)))).contains("Refer");
 	}
 
@@ -224,8 +244,7 @@ class MorningPageTests {
 	@Test
 	void holdsNoRedFlagUpForABetterMeasurement() throws Exception {
 		FilledForm form = form().with("rr", SHORT_RR).with("symptom.FAINTING", "SEVERE");
-		assertThat(html(form.sentBy(this.byAnn))).contains(CONFIRM);
-		this.mvc.perform(form.with("redFlagConfirmed", "true").sentBy(this.byAnn)).andExpect(redirectedUrl("/today"));
+		this.mvc.perform(form.sentBy(this.byAnn)).andExpect(redirectedUrl("/slip"));
 	}
 
 	@Test

@@ -211,7 +211,7 @@ class MorningReaderTest {
 				at.apply("rhr"), at.apply("rmssd"), at.apply("rr"), at.apply("temperature"), this.symptoms,
 				at.apply("otherSymptom"), at.apply("otherSeverity"), "true".equals(at.apply("fever")),
 				at.apply("feverMedicine"), at.apply("eatingNormally"), at.apply("feels"), false, tags, at.apply("note"),
-				null, at.apply("revision"), false, "true".equals(at.apply("allWell")), false, at.apply("counted"),
+				null, at.apply("revision"), "true".equals(at.apply("allWell")), false, at.apply("counted"),
 				at.apply("otherIllness"), null, at.apply("meanwhile"), at.apply("meanwhileSince")));
 	}
 

@@ -103,14 +103,31 @@ class SessionPageTests {
 	}
 
 	@Test
-	void asksOnceMoreBeforeARedFlagIsSaved() throws Exception {
-		FilledForm form = form().with("after", "CHEST_PAIN");
-		assertThat(html(form.sentBy(this.byAnn))).contains("name=\"redFlagConfirmed\"", "call the emergency number");
-		assertThat(stored()).isEmpty();
-		this.mvc.perform(form.with("redFlagConfirmed", "true").sentBy(this.byAnn)).andExpect(redirectedUrl("/today"));
+	void holdsARedFlagFromTheFirstSave() throws Exception {
+		this.mvc.perform(form().with("after", "CHEST_PAIN").sentBy(this.byAnn)).andExpect(redirectedUrl("/slip"));
 		assertThat(stored()).singleElement()
 			.satisfies((log) -> assertThat(log.after()).containsExactly(AfterSession.CHEST_PAIN));
+		assertThat(html(get("/today").with(user(this.byAnn)))).contains("Refer", "tel:112", "Chest pain");
+		assertThat(html(get("/slip").with(user(this.byAnn)))).contains("call the emergency number", "Was it meant?");
+	}
+
+	@Test
+	void holdsARedFlagInAFormWithAMistake() throws Exception {
+		FilledForm form = form().with("after", "FAINTING").with("minutes", "fifty");
+		String html = html(form.sentBy(this.byAnn));
+		assertThat(html).contains("This is saved and holds already", "tel:112", "not a number", "value=\"fifty\"");
+		assertThat(stored()).singleElement().satisfies((log) -> {
+			assertThat(log.after()).containsExactly(AfterSession.FAINTING);
+			assertThat(log.minutes()).isNull();
+		});
 		assertThat(html(get("/today").with(user(this.byAnn)))).contains("Refer");
+		this.mvc
+			.perform(form.with("minutes", "50")
+				.with("key", hidden(html, "key"))
+				.with("requestId", hidden(html, "requestId"))
+				.sentBy(this.byAnn))
+			.andExpect(redirectedUrl("/slip"));
+		assertThat(stored()).singleElement().satisfies((log) -> assertThat(log.minutes()).isEqualTo(50));
 	}
 
 	@Test
@@ -152,14 +169,14 @@ class SessionPageTests {
 	void losesNothingThatWasChangedAfterGoingBack() throws Exception {
 		FilledForm form = form();
 		this.mvc.perform(form.sentBy(this.byAnn)).andExpect(redirectedUrl("/today"));
-		FilledForm changed = form.with("after", "FAINTING").with("redFlagConfirmed", "true");
+		FilledForm changed = form.with("after", "FAINTING").with("minutes", "50");
 		String html = html(changed.sentBy(this.byAnn));
-		assertThat(html).contains("saved already, with other answers");
+		assertThat(html).contains("saved already, with other answers", "tel:112");
 		this.mvc
 			.perform(changed.with("requestId", hidden(html, "requestId"))
 				.with("key", hidden(html, "key"))
 				.sentBy(this.byAnn))
-			.andExpect(redirectedUrl("/today"));
+			.andExpect(redirectedUrl("/slip"));
 		assertThat(stored()).singleElement()
 			.satisfies((log) -> assertThat(log.after()).containsExactly(AfterSession.FAINTING));
 	}

@@ -61,7 +61,7 @@ class SessionReaderTest {
 	private SessionReader read(String... after) {
 		return new SessionReader(new SessionForm(this.typed.get("key"), this.typed.get("day"),
 				this.typed.get("activity"), this.typed.get("minutes"), this.typed.get("rpe"),
-				this.typed.get("intensity"), List.of(after), this.typed.get("note"), null, null));
+				this.typed.get("intensity"), List.of(after), this.typed.get("note"), null));
 	}
 
 }

@@ -160,7 +160,7 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 		}
 
 		private void other(List<Fact> facts, LocalDate day, int kind, int size) {
-			switch (kind % 40) {
+			switch (kind % 50) {
 				case 0 -> facts.add(session(day, day, 8.0, List.of()));
 				case 1 -> facts.add(session(day, day, 3.0, List.of(AfterSession.HEADACHE)));
 				case 2 -> facts.add(session(day, day, 3.0, List.of(AfterSession.PALPITATIONS)));
@@ -199,7 +199,26 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 						Severity.MILD));
 				case WEST, EAST -> {
 				}
+				case 40, 41, 42, 43 -> addSlip(facts, day, size);
+				case 44 -> facts.add(new IllnessEvent.Asked(day, recorded(day, 15, 1), "all well"));
 				default -> facts.add(session(day, day, 2.0, List.of()));
+			}
+		}
+
+		/** A tick of the day told to be a slip; after a session's red flag where none. */
+		private void addSlip(List<Fact> facts, LocalDate day, int size) {
+			Tick tick = facts.stream()
+				.filter((f) -> f instanceof MorningEntry m && m.day().equals(day) && !m.symptoms().isEmpty())
+				.map((f) -> Tick.of(((MorningEntry) f).symptoms().get(0).symptom()))
+				.findFirst()
+				.orElse(Tick.of("s" + day, AfterSession.PALPITATIONS));
+			if (tick.session() != null) {
+				facts.add(session(day, day, 2.0, List.of(AfterSession.PALPITATIONS)));
+			}
+			SlipTerms terms = tick.isRedFlag() ? SlipTerms.values()[2 + size % 2] : SlipTerms.values()[size % 2];
+			facts.add(new IllnessEvent.Slip(day, recorded(day, 18, 20), tick, terms));
+			if (size > 6) {
+				facts.add(new IllnessEvent.SlipAccepted(day, recorded(day, 19, 21), "told me"));
 			}
 		}
 

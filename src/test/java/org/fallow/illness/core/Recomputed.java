@@ -196,7 +196,7 @@ final class Recomputed {
 			return Mark.NEITHER;
 		}
 		boolean tracked = during != null && during.tracked() && !during.symptomsOnly();
-		return (!tracked || isQuiet()) ? Mark.GOOD : Mark.NEITHER;
+		return ((!tracked || isQuiet()) && this.seen.slip() == null) ? Mark.GOOD : Mark.NEITHER;
 	}
 
 	private boolean isQuiet() {
@@ -300,6 +300,10 @@ final class Recomputed {
 			case "meanwhile" -> is(criterion,
 					this.seen.besides().askedFrom() == null && this.seen.besides().owedSince() == null);
 			case "no-hold" -> is(criterion, !this.day.holding());
+			case "no-slip" -> {
+				assertThat(this.seen.slip()).isNotNull();
+				is(criterion, false);
+			}
 			case "symptom-free", "runs", "counted", "least-days" ->
 				is(criterion, number(criterion.observed()) >= number(criterion.required()));
 			case "no-bad-morning", "after-session" -> is(criterion, number(criterion.observed()) == 0);
@@ -361,6 +365,7 @@ final class Recomputed {
 			seenToday.add(this.seen.clinicianCeiling());
 		}
 		add(seenToday, this.seen.withdrawn(), Clearance.EASY_ONLY);
+		add(seenToday, this.seen.slip() != null || this.seen.unasked() != null, Clearance.EASY_ONLY);
 		add(seenToday, this.seen.injured(), Clearance.NOT_ASSESSED);
 		boolean entered = this.seen.recordedAt() != null;
 		add(seenToday, !entered, Clearance.NOT_ASSESSED);

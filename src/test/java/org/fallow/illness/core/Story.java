@@ -191,6 +191,23 @@ final class Story {
 		return add(new IllnessEvent.SaidToday(day(day), recorded(day, 9), able, eating, "on the phone"));
 	}
 
+	/** At 8 in the morning, two hours after the entry; the fold trusts it. */
+	Story slip(int day, Tick tick, SlipTerms terms) {
+		return add(new IllnessEvent.Slip(day(day), recorded(day, 8), tick, terms));
+	}
+
+	Story slip(int day, Symptom symptom, SlipTerms terms) {
+		return slip(day, Tick.of(symptom), terms);
+	}
+
+	Story slipAccepted(int day) {
+		return add(new IllnessEvent.SlipAccepted(day(day), recorded(day, 9), "test"));
+	}
+
+	Story asked(int day) {
+		return add(new IllnessEvent.Asked(day(day), recorded(day, 9), "test"));
+	}
+
 	Story withdrawn(int day) {
 		return add(new IllnessEvent.Withdrawal(day(day), recorded(day, 12), "test"));
 	}
