@@ -3,11 +3,11 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 import org.fallow.entry.Absence;
 import org.fallow.entry.AbsenceKind;
@@ -40,7 +40,7 @@ final class Known {
 
 	private final List<IllnessEvent> events = new ArrayList<>();
 
-	private final Set<LocalDate> slips = new HashSet<>();
+	private final Set<LocalDate> slips = new TreeSet<>();
 
 	private final List<HealthCondition> conditions = new ArrayList<>();
 
