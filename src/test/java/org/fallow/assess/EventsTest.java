@@ -43,6 +43,10 @@ class EventsTest {
 			A,,2026-01-02,med_on,,              | ,Full,
 			A,,2026-01-02,med_off,,             | ,Full,
 			A,,2026-01-02,known,sneezing,mild   | ,Full,
+			A,,2026-01-02,slip,chest_pain,      | ,Easy,
+			A,,2026-01-02,slip,chest_pain,no_coach | ,Easy,
+			A,,2026-01-02,slip,sneezing,        | ,Easy,
+			A,,2026-01-02,asked,,               | ,Full,
 			""")
 	void decidesWithEveryKindOfEvent(String event, String expected) throws IOException {
 		Ran ran = assess(EVENTS + event + "\n");
@@ -75,6 +79,10 @@ class EventsTest {
 			A,,2026-01-02,clear,Full,2026-01-01       | value    | 2026-01-01
 			A,,2026-01-02,known,chest_pain,mild       | arg      | chest_pain
 			A,,2026-01-02,known,cough,               | value    |
+			A,,2026-01-02,slip,other,                | arg      | other
+			A,,2026-01-02,slip,headaches,            | arg      | headaches
+			A,,2026-01-02,slip,cough,soon            | value    | soon
+			A,2026-01-03,2026-01-02,slip,cough,      | recorded | 2026-01-03
 			A,,,hold,,                                | day      |
 			A,,yesterday,hold,,                       | day      | yesterday
 			A,,1726-01-01,hold,,                      | day      | 1726-01-01

@@ -93,8 +93,8 @@ class AccessibleBrowserTests extends OnRealPages {
 		athlete.go("/morning");
 		athlete.tick("symptom.CHEST_PAIN", "SEVERE");
 		athlete.press("#unwell button.primary");
-		athlete.sees("redFlags.confirm.head");
-		checkHere("/morning asked once more");
+		athlete.sees("slip.title");
+		checkHere("/slip");
 	}
 
 	@Test

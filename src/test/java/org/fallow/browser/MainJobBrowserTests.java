@@ -2,9 +2,21 @@ package org.fallow.browser;
 
 import java.time.LocalTime;
 import java.time.ZoneOffset;
+import java.util.List;
+import java.util.UUID;
 
+import org.fallow.access.CurrentPerson;
+import org.fallow.access.PersonId;
+import org.fallow.rules.Intensity;
+import org.fallow.team.People;
+import org.fallow.training.Programmes;
+import org.fallow.training.core.Part;
+import org.fallow.training.core.PlannedSession;
+import org.fallow.training.core.ProgrammeWeek;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+
+import org.springframework.beans.factory.annotation.Autowired;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -19,6 +31,12 @@ class MainJobBrowserTests extends OnRealPages {
 
 	@RegisterExtension
 	static final Browser DESK = Browser.desk();
+
+	@Autowired
+	private People people;
+
+	@Autowired
+	private Programmes programmes;
 
 	@Test
 	void clearsAQuietMorning() {
@@ -83,16 +101,43 @@ class MainJobBrowserTests extends OnRealPages {
 			.contains(coach.say("stage.ILL.short"));
 	}
 
+	/** Whoever reads the sentence and puts the phone away has everything stored. */
 	@Test
-	void asksOnceMoreBeforeItStoresARedFlag() {
+	void refersThoughThePhoneIsPutAway() {
+		UUID track = this.people.findOrAddGroup(this.team.id(), "Track").id();
+		Visitor coach = atBoard();
+		programme(track);
 		Visitor athlete = signedIn(PHONE, this.annName);
 		athlete.go("/morning");
 		athlete.tick("symptom.CHEST_PAIN", "SEVERE");
 		athlete.press("#unwell button.primary");
-		athlete.sees("redFlags.confirm.head");
 		athlete.sees("emergency.call");
-		athlete.go("/today");
-		athlete.sees("today.no-entry");
+		assertThat(athlete.find("a[href='tel:112']").isDisplayed()).isTrue();
+		athlete.sees("emergency.or");
+		athlete.sees("slip.yes");
+
+		coach.go("/board");
+		assertThat(coach.row("Ann Ashe")).contains(coach.say("clearance.REFER"));
+		coach.go("/roll");
+		assertThat(coach.text()).contains("Ann Ashe", coach.say("version.CLINICIAN_FIRST"));
+		Visitor later = signedIn(PHONE, this.annName);
+		later.go("/today");
+		later.sees("clearance.REFER");
+		assertThat(later.find("a[href='tel:112']").isDisplayed()).isTrue();
+	}
+
+	@Test
+	void asksAfterwardsWhetherItWasMeant() {
+		Visitor athlete = signedIn(PHONE, this.annName);
+		athlete.go("/morning");
+		athlete.tick("symptom.CHEST_PAIN", "SEVERE");
+		athlete.press("#unwell button.primary");
+		athlete.sees("slip.title");
+		athlete.press(".emergency form button");
+		athlete.sees("slip.stored");
+		athlete.sees("clearance.EASY_ONLY");
+		Visitor coach = atBoard();
+		coach.sees("matter.SLIP");
 	}
 
 	@Test
@@ -104,19 +149,27 @@ class MainJobBrowserTests extends OnRealPages {
 		athlete.press("#unwell button.primary");
 		athlete.sees("problems.head");
 		athlete.sees("emergency.call");
-		athlete.press("button[name='redFlagConfirmed']");
-		athlete.sees("emergency.call");
-		athlete.type("rhr", "");
-		athlete.press("button[name='redFlagConfirmed']");
+		athlete.sees("redFlags.kept");
+		athlete.go("/today");
 		athlete.sees("clearance.REFER");
+	}
+
+	private void programme(UUID group) {
+		PlannedSession session = new PlannedSession("t", Runners.TODAY, PlannedSession.Kind.KEY_SESSION,
+				PlannedSession.Terrain.TRACK, LocalTime.of(18, 30), "", "",
+				List.of(Part.of(Part.Role.BLOCK, 1800, Intensity.THRESHOLD)));
+		ProgrammeWeek week = new ProgrammeWeek(Runners.TODAY.minusDays(2), ProgrammeWeek.Kind.LOADING,
+				List.of(session));
+		PersonId coach = new PersonId(UUID.fromString(this.coachName.substring(0, this.coachName.indexOf('@'))));
+		CurrentPerson.runAs(coach, () -> assertThat(this.programmes.write(group, week, 0, coach)).isTrue());
 	}
 
 	private void reportChestPain(Visitor athlete) {
 		athlete.go("/morning");
 		athlete.tick("symptom.CHEST_PAIN", "SEVERE");
 		athlete.press("#unwell button.primary");
-		athlete.sees("redFlags.confirm.named");
-		athlete.press("button[name='redFlagConfirmed']");
+		athlete.sees("slip.named");
+		athlete.press(".emergency .actions a[href$='/today']");
 		assertThat(athlete.path()).isEqualTo("/today");
 	}
 

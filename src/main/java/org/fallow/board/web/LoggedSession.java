@@ -56,7 +56,7 @@ public record LoggedSession(String key, LocalDate day, Activity activity, @Nulla
 					? Message.of("athlete.sessions.slip", noticed.name()) : Message.of("after." + noticed.name())))
 			.toList();
 		boolean redFlag = log.after().stream().anyMatch((one) -> one.isRedFlag() && !slips.contains(one.name()));
-		boolean waits = entry != null && log.recorded().on().equals(entry.on()) && log.recorded().compareTo(entry) > 0;
+		boolean waits = entry != null && log.day().equals(entry.on()) && log.recorded().compareTo(entry) > 0;
 		return new LoggedSession(log.key(), log.day(), log.activity(), log.minutes(), effort(log), log.intensity(),
 				after, redFlag, log.note(), LocalDateTime.ofInstant(log.recorded().at(), zone), waits);
 	}

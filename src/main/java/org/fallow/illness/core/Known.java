@@ -2,9 +2,9 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 
 import org.fallow.entry.Fact;
 import org.fallow.entry.KnownSymptom;
@@ -35,7 +35,7 @@ final class Known {
 
 	private final List<IllnessEvent> events = new ArrayList<>();
 
-	private final Set<LocalDate> slips = new HashSet<>();
+	private final Set<LocalDate> slips = new TreeSet<>();
 
 	private final List<Fact> fresh = new ArrayList<>();
 

@@ -36,7 +36,8 @@ final class Slips {
 				decided = (decided == facts) ? new ArrayList<>(facts) : decided;
 				for (int j = 0; j < i; j++) {
 					Fact fact = decided.get(j);
-					if (fact.day().equals(slip.day()) && slip.tick().isOf(fact)) {
+					boolean before = fact.recorded().compareTo(slip.recorded()) < 0;
+					if (before && fact.day().equals(slip.day()) && slip.tick().isOf(fact)) {
 						decided.set(j, slip.tick().takenOff(fact));
 					}
 				}

@@ -8,6 +8,7 @@ import java.util.Set;
 
 import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
+import org.fallow.entry.Recorded;
 import org.fallow.entry.SessionLog;
 import org.jspecify.annotations.Nullable;
 
@@ -73,15 +74,17 @@ public final class TicksOfADay {
 	 */
 	public static IllnessEvent.@Nullable Slip slip(Timeline timeline, Tick tick, LocalDate day) {
 		IllnessEvent.Slip told = null;
+		Recorded ticked = null;
 		for (Fact fact : timeline.facts()) {
 			if (fact instanceof IllnessEvent.Slip slip && slip.day().equals(day) && slip.tick().equals(tick)) {
 				told = slip;
 			}
 			else if (fact.day().equals(day) && tick.isOf(fact)) {
-				told = null;
+				ticked = fact.recorded();
 			}
 		}
-		return told;
+		boolean stands = told != null && (ticked == null || ticked.compareTo(told.recorded()) < 0);
+		return stands ? told : null;
 	}
 
 	/**

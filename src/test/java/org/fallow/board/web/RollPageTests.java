@@ -11,6 +11,8 @@ import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
 import org.fallow.account.Accounts;
+import org.fallow.entry.Activity;
+import org.fallow.entry.AfterSession;
 import org.fallow.entry.Method;
 import org.fallow.entry.Mornings;
 import org.fallow.entry.NewMorning;
@@ -114,6 +116,19 @@ class RollPageTests {
 						this.sessions.save(this.ann, NewSession.run(TODAY, 30, 3.0, Intensity.EASY), submission()))
 					.isInstanceOf(Saved.Stored.class));
 		assertThat(roll(this.homeCoach)).contains("30 min logged today");
+	}
+
+	/** What was ticked yesterday is read at the track today. */
+	@Test
+	void tellsWhatWasTickedAfterTheLastSessions() throws Exception {
+		CurrentPerson.runAs(this.ann, () -> assertThat(this.sessions.save(this.ann,
+				new NewSession(null, TODAY.minusDays(1), Activity.RUN, 40, 6.5, Intensity.EASY,
+						List.of(AfterSession.HEADACHE, AfterSession.UNUSUAL_FATIGUE), false, "<i>hot</i>", null),
+				submission()))
+			.isInstanceOf(Saved.Stored.class));
+		enter();
+		assertThat(roll(this.homeCoach)).contains("Run, 40 min, effort 6.5, Headache, ", "&lt;i&gt;hot&lt;/i&gt;")
+			.doesNotContain("<i>hot");
 	}
 
 	/** Nobody runs two programmes at once: the database refuses the second group. */

@@ -99,6 +99,21 @@ class WorklistTest {
 		assertThat(needs()).isEmpty();
 	}
 
+	/** Told for as long as the fold tells it; one that waits for a coach comes first. */
+	@Test
+	void tellsOfATickThatWasASlip() {
+		day(1, Clearance.EASY_ONLY, null, "advised.slip");
+		day(0, Clearance.EASY_ONLY, null, "advised.slip");
+		assertThat(needs()).singleElement().satisfies((need) -> {
+			assertThat(need.key()).isEqualTo(new MatterKey(ANN, Matter.SLIP, TODAY.minusDays(1)));
+			assertThat(need.why().code()).isEqualTo("advised.slip");
+		});
+		this.days.clear();
+		day(0, Clearance.REST, null, "advised.slip", "advised.slip-waits");
+		assertThat(needs()).singleElement()
+			.satisfies((need) -> assertThat(need.why().code()).isEqualTo("advised.slip-waits"));
+	}
+
 	@Test
 	void countsTheLastStepBackAsTheMatter() {
 		day(0, Clearance.EASY_ONLY, 1);
@@ -226,7 +241,7 @@ class WorklistTest {
 
 	@Test
 	void hasALineForEachMatterOfAnAthlete() {
-		day(0, Clearance.REFER, 0, "advised.drift", "advised.stalled");
+		day(0, Clearance.REFER, 0, "advised.drift", "advised.slip", "advised.stalled");
 		change(6, Decision.Kind.OPENED, -1, 0);
 		change(1, Decision.Kind.RELAPSE, 1, 0);
 		this.lastEntry = TODAY.minusDays(2);
@@ -248,7 +263,7 @@ class WorklistTest {
 	@CsvSource({ "REFER, CONTACTED, false", "REFER, AGREED, false", "REFER, DONE, false",
 			"NEW_ILLNESS, CONTACTED, true", "NEW_ILLNESS, DONE, true", "STEP_BACK, CONTACTED, false",
 			"STEP_BACK, AGREED, false", "STEP_BACK, DONE, true", "STALLED, DONE, true", "QUIET, DONE, true",
-			"DRIFT, DONE, true" })
+			"DRIFT, DONE, true", "SLIP, CONTACTED, false", "SLIP, DONE, true" })
 	void takesOffWhatIsDoneButNeverAHold(Matter matter, MarkState state, boolean off) {
 		MatterKey key = new MatterKey(ANN, matter, TODAY);
 		Need need = new Need(key, Message.of("x"));

@@ -9,6 +9,7 @@ import java.util.Objects;
 import org.fallow.entry.Activity;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Recorded;
+import org.fallow.entry.AfterSession;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
@@ -206,6 +207,20 @@ class GateCriteriaTest {
 		assertThat(story.on(3).dayInStage()).as("Stage 1").isEqualTo(1);
 		assertThat(story.on(9).dayInStage()).isEqualTo(7);
 		assertThat(Story.ofAKnownAthlete().well(0).on(0).dayInStage()).isZero();
+	}
+
+	/** A run logged after the morning's entry is neither counted nor called missing. */
+	@Test
+	void saysWhatWaitsForTheNextMorning() {
+		Story story = threeWeeks().well(2, 5).run(4).session(5, 8.0, Intensity.EASY, AfterSession.HEADACHE);
+		String next = Story.day(6).toString();
+		assertThat(story.criterion(5, "runs").observed()).containsExactly("1", "1", next);
+		assertThat(story.criterion(5, "after-session").observed()).containsExactly("0", "1", next);
+		assertThat(story.criterion(5, "effort").observed()).containsExactly("0", "1", next);
+		story.well(6);
+		assertThat(story.criterion(6, "runs").observed()).containsExactly("2");
+		assertThat(story.criterion(6, "after-session").observed()).containsExactly("1");
+		assertThat(story.criterion(6, "effort").observed()).containsExactly("1");
 	}
 
 }
