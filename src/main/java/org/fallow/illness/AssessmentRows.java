@@ -191,8 +191,10 @@ class AssessmentRows {
 				where s.athlete_id = any (:ids) and a.path is not null and a.state is not null""")
 			.param("ids", ids(athletes))
 			.query((row) -> {
-				found.put(new PersonId(row.getObject("athlete_id", UUID.class)),
-						StateJson.read(row.getString("state")));
+				State state = StateJson.read(row.getString("state"));
+				if (state != null) {
+					found.put(new PersonId(row.getObject("athlete_id", UUID.class)), state);
+				}
 			});
 		return found;
 	}

@@ -66,7 +66,7 @@ class FoldRows {
 			.param("team", athlete.teamId())
 			.param("day", day)
 			.param("from", since)
-			.query((ResultSetExtractor<Input>) (rows) -> input(rows, since, gathered));
+			.query((ResultSetExtractor<Input>) (rows) -> input(rows, since, day, gathered));
 	}
 
 	/** All facts, with mornings and sessions from a day on. */
@@ -79,7 +79,7 @@ class FoldRows {
 		return gathered.facts();
 	}
 
-	private static Input input(ResultSet rows, LocalDate since, Gathered gathered) throws SQLException {
+	private static Input input(ResultSet rows, LocalDate since, LocalDate day, Gathered gathered) throws SQLException {
 		if (!rows.next() || rows.getInt("kind") != 0) {
 			throw new IllegalStateException("a fold without a footing");
 		}
@@ -90,7 +90,9 @@ class FoldRows {
 		while (rows.next()) {
 			gathered.add(rows);
 		}
-		return new Input((state == null) ? null : StateJson.read(state), first, last, listed, since, gathered.facts());
+		State read = (state == null) ? null : StateJson.read(state);
+		LocalDate keepBefore = (state != null && read == null) ? day : null;
+		return new Input(read, keepBefore, first, last, listed, since, gathered.facts());
 	}
 
 	/** Mornings, and what is read after them: their symptoms and every other fact. */
@@ -124,6 +126,9 @@ class FoldRows {
 	 * What a fold goes on from.
 	 *
 	 * @param state the latest stored state before the day asked for; absent if none
+	 * @param keepBefore where the stored state is of an older version the fold begins
+	 * with the first fact, and what was decided before this day stays as it is; else
+	 * absent
 	 * @param first the first day decided; absent before any
 	 * @param last the last day decided; absent before any
 	 * @param listed the team's rule sets as
@@ -132,8 +137,8 @@ class FoldRows {
 	 * @param since first day of the mornings and sessions among the facts
 	 * @param facts the facts
 	 */
-	record Input(@Nullable State state, @Nullable LocalDate first, @Nullable LocalDate last, @Nullable String listed,
-			LocalDate since, List<Fact> facts) {
+	record Input(@Nullable State state, @Nullable LocalDate keepBefore, @Nullable LocalDate first,
+			@Nullable LocalDate last, @Nullable String listed, LocalDate since, List<Fact> facts) {
 	}
 
 }

@@ -91,7 +91,8 @@ class Replays {
 		RuleBook rules = this.ruleSets.bookOf(athlete.teamId(), input.listed());
 		State state = input.state();
 		if (state == null) {
-			return Course.of(timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), trial), rules, to);
+			return from(input.keepBefore(),
+					Course.of(timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), trial), rules, to));
 		}
 		LocalDate start = state.factsFrom();
 		List<Fact> facts = start.isBefore(input.since()) ? this.rows.facts(athlete, start) : input.facts();
@@ -100,6 +101,10 @@ class Replays {
 			return Course.of(timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), trial), rules, to);
 		}
 		return Course.from(state, timeline, rules, to);
+	}
+
+	private static List<DayAssessment> from(@Nullable LocalDate first, List<DayAssessment> days) {
+		return (first == null) ? days : days.stream().filter((day) -> !day.day().isBefore(first)).toList();
 	}
 
 	/** Known now: all facts as if each had been known on its day. */

@@ -64,7 +64,7 @@ final class RuleFields {
 		add("highSpreads", 1.5, 2.5, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
 		add("veryHigh", 12, 20, Looser.HIGHER, Unit.BPM, Mark.TRADE);
 		add("restingBpm", 90, 100, Looser.HIGHER, Unit.BPM, Mark.M);
-		add("standingBpm", 105, 120, Looser.HIGHER, Unit.BPM, Mark.M);
+		add("standingBpm", 105, 120, Looser.HIGHER, Unit.BPM, Mark.OWN);
 		add("askFloor", 3, 5, Looser.HIGHER, Unit.BPM, Mark.OWN);
 		add("askCeiling", 5, 8, Looser.HIGHER, Unit.BPM, Mark.OWN);
 		add("askBpm", 80, 90, Looser.HIGHER, Unit.BPM, Mark.OWN);

@@ -24,6 +24,9 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class RuleJson {
 
+	/** Number of the format written; texts of the first one bear none. */
+	static final int FORMAT = 2;
+
 	private static final JsonMapper MAPPER = JsonMapper.builder()
 		.enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
 		.enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
@@ -48,16 +51,22 @@ public final class RuleJson {
 
 	/**
 	 * Reads a rule set. The groups of numbers that came later, which decide no clearance
-	 * by themselves, may be missing: they are then the default ones.
+	 * by themselves, may be missing: they are then the default ones. A text of the first
+	 * rule text is read as what it becomes under the second: {@link FirstText}.
 	 * @param json what {@link #canonical} wrote
 	 * @return the rule set
-	 * @throws IllegalArgumentException if a member is unknown or missing
+	 * @throws IllegalArgumentException if a member is unknown or missing, or the text of
+	 * a format that this Fallow does not know
 	 */
 	public static RuleSet parse(String json) {
 		try {
 			JsonNode tree = MAPPER.readTree(json);
 			if (tree instanceof ObjectNode members) {
 				RuleSet defaults = DefaultRules.ruleSet();
+				requireKnownFormat(members);
+				if (FirstText.isOf(members)) {
+					FirstText.bringUp(members, MAPPER.valueToTree(defaults));
+				}
 				addIfMissing(members, "workingLevel", defaults.workingLevel());
 				addIfMissing(members, "advice", defaults.advice());
 				OlderPaths.bringUp(members, MAPPER.valueToTree(defaults));
@@ -74,6 +83,29 @@ public final class RuleJson {
 		}
 		catch (NumberFormatException ex) {
 			throw new IllegalArgumentException("not a rule set: a number is not finite", ex);
+		}
+	}
+
+	/**
+	 * Whether a text is of the first rule text, which has a tolerance and no line.
+	 * @param json a rule set's text
+	 * @return false also for what is no rule set
+	 */
+	public static boolean isOfTheFirstText(String json) {
+		try {
+			return MAPPER.readTree(json) instanceof ObjectNode members && FirstText.isOf(members);
+		}
+		catch (JacksonException ex) {
+			return false;
+		}
+	}
+
+	/** The format's number stands in the text, but for the first one's. */
+	private static void requireKnownFormat(ObjectNode members) {
+		JsonNode format = members.remove("format");
+		if (format != null && !(format.isInt() && format.intValue() == FORMAT)) {
+			throw new IllegalArgumentException("not a rule set: it is of format " + format.asString()
+					+ ", and this Fallow reads formats 1 and " + FORMAT + "; a newer Fallow wrote it");
 		}
 	}
 

@@ -5,6 +5,7 @@ import java.util.Objects;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonInclude.Include;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +39,15 @@ public record RuleSet(Baseline baseline, Flags flags, Line line, Hrv hrv, Openin
 		for (Record group : groups) {
 			Objects.requireNonNull(group, "a group of numbers is missing");
 		}
+	}
+
+	/**
+	 * Number of the format of its text.
+	 * @return the same for every rule set that this Fallow writes
+	 */
+	@JsonProperty(access = JsonProperty.Access.READ_ONLY)
+	public int format() {
+		return RuleJson.FORMAT;
 	}
 
 	/**

@@ -25,6 +25,11 @@ final class RuleTree {
 		return new RuleTree(MAPPER.readTree(RuleJson.canonical(rules)));
 	}
 
+	/** A tree that is no whole rule set yet. */
+	static RuleTree of(JsonNode root) {
+		return new RuleTree(root);
+	}
+
 	/** The number at a pointer; null where there is none. */
 	@Nullable Double number(String pointer) {
 		JsonNode node = this.root.at(pointer);

@@ -238,9 +238,12 @@ final class Numbers {
 	}
 
 	private boolean hasAnyBaseline() {
-		return this.episode != null || this.windows.hasRhrBaseline(this.day)
-				|| (this.before.afterClose() != null && this.before.afterClose().series() != null
-						&& heldInForce(this.before.afterClose().series(), this.day) != null);
+		if (this.episode != null || this.windows.hasRhrBaseline(this.day)) {
+			return true;
+		}
+		Held held = this.before.afterClose();
+		Series series = (held == null) ? null : held.series();
+		return series != null && heldInForce(series, this.day) != null;
 	}
 
 	private boolean isLowAgain(Deviation today) {

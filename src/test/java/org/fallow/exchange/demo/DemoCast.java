@@ -46,7 +46,7 @@ final class DemoCast {
 				athlete("TR14", "Leilani Kahananui", "1994-01-27", SPRING, "worn", "lying", 51, 1.7, 69, 0.13,
 						"calf injury in May and June"),
 				athlete("TR15", "Mateo Villarzobal", "1989-05-09", SPRING, "worn", "lying", 50, 1.5, 56, 0.13,
-						"pulse raised for action now"),
+						"pulse above the line now"),
 				athlete("TR16", "Sunniva Tveitdal", "1997-11-13", SPRING, "strap", "lying", 48, 1.7, 74, 0.12,
 						"heart-rate variability suppressed now"),
 				athlete("TR17", "Kwabena Ofosuhene", "1985-03-26", SPRING, "strap", "lying", 54, 1.8, 49, 0.14,

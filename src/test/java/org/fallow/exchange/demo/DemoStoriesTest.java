@@ -37,7 +37,7 @@ class DemoStoriesTest {
 		assertThat(episode("TR03", today).stage()).isEqualTo(2);
 		assertThat(episode("TR04", today).stage()).isEqualTo(3);
 		assertThat(day("TR07", today).clearance()).isEqualTo(Clearance.REFER);
-		assertThat(day("TR15", today).rhr().starts()).isTrue();
+		assertThat(day("TR15", today).rhr().above()).isNotNull();
 		assertThat(day("TR16", today).hrv().flag()).isEqualTo(HrvFlag.SUPPRESSED);
 		assertThat(Stream.of("TR17", "TR19").map((code) -> day(code, today).clearance())).contains(Clearance.EASY_ONLY);
 	}

@@ -99,7 +99,7 @@ class CarriedTest {
 	}
 
 	@Test
-	void carriesTwoMorningsAndNoOldEpisodes() {
+	void carriesAFewMorningsAndNoOldEpisodes() {
 		Story story = threeWeeks().well(2, 24).runs(3, 20);
 		assertThat(after(story, 24).out()).hasSize(1);
 		for (int day = 25; day <= 230; day++) {
@@ -108,7 +108,7 @@ class CarriedTest {
 		State state = after(story, 230);
 		assertThat(state.marks()).extracting(State.PastMark::day).containsExactly(Story.day(229), Story.day(230));
 		assertThat(state.deviations()).extracting(State.PastDeviation::day)
-			.containsExactly(Story.day(229), Story.day(230));
+			.containsExactly(Story.day(228), Story.day(229), Story.day(230));
 		assertThat(state.out()).isEmpty();
 	}
 
@@ -153,7 +153,7 @@ class CarriedTest {
 	 */
 	@Test
 	void leavesADecidedMarkWhenTheHeldBaselineMoves() {
-		Story story = threeWeeks().well(2, 8).rhr(9, 54).rhr(10, 53).well(11).runs(3, 10);
+		Story story = threeWeeks().well(2, 8).rhr(9, 53).rhr(10, 52).well(11).runs(3, 10);
 		for (int day = -28; day <= -4; day++) {
 			story.late(day, 11, (e) -> e.rhr(48.0));
 		}
@@ -177,10 +177,10 @@ class CarriedTest {
 	}
 
 	@Test
-	void usesTheDeviationsOfTheTwoMorningsBefore() {
-		Story story = Story.ofAKnownAthlete().well(0).late(-4, 0, (e) -> e.rhr(54.0));
+	void usesTheDeviationsOfTheThreeMorningsBefore() {
+		Story story = Story.ofAKnownAthlete().well(0).late(-5, 0, (e) -> e.rhr(54.0));
 		assertThat(story.on(0).rhr().before()).extracting(State.PastDeviation::day)
-			.containsExactly(Story.day(-2), Story.day(-1));
+			.containsExactly(Story.day(-3), Story.day(-2), Story.day(-1));
 	}
 
 	@Test
@@ -220,13 +220,15 @@ class CarriedTest {
 	}
 
 	@Test
-	void seesARaisedMorningOfTheDayBeforeYesterday() {
-		Story story = Story.ofAKnownAthlete().rhr(0, 54).well(1).rhr(2, 54);
-		assertThat(story.on(2).rhr().starts()).isTrue();
-		Story three = Story.ofAKnownAthlete().rhr(0, 54).well(1, 2).rhr(3, 54);
-		assertThat(three.on(3).rhr().starts()).isFalse();
-		Story edge = Story.ofAKnownAthlete().rhr(0, 53).rhr(1, 54);
-		assertThat(edge.on(1).rhr().starts()).as("53 is within band").isFalse();
+	void takesTheReadingBeforeFromThreeDaysAgoAtMost() {
+		Story three = Story.ofAKnownAthlete().rhr(0, 54).withoutRhr(1).withoutRhr(2).rhr(3, 54);
+		assertThat(three.on(3).rhr().starts()).isTrue();
+		Story four = Story.ofAKnownAthlete().rhr(0, 54).withoutRhr(1).withoutRhr(2).withoutRhr(3).rhr(4, 54);
+		assertThat(four.on(4).rhr().starts()).isFalse();
+		Story between = Story.ofAKnownAthlete().rhr(0, 54).well(1).rhr(2, 54);
+		assertThat(between.on(2).rhr().starts()).as("the reading before is yesterday's").isFalse();
+		Story edge = Story.ofAKnownAthlete().rhr(0, 53).rhr(1, 56);
+		assertThat(edge.on(1).rhr().starts()).as("neither under 4").isFalse();
 	}
 
 	/** Fourteen in the window are not fewer than fourteen: no older one is taken. */

@@ -101,7 +101,7 @@ class ClearanceTableTest {
 
 	private static String named(TableDay day) {
 		String rhr = day.rhr().startsWith("long") ? "long" : day.rhr();
-		return String.join(", ", day.hold(), day.stage(), rhr, day.sustained(), day.hrv());
+		return String.join(", ", day.hold(), day.stage(), rhr, day.line(), day.hrv());
 	}
 
 	/**
@@ -114,7 +114,7 @@ class ClearanceTableTest {
 				: (episode.stage() == 0) ? "ill" : String.valueOf(episode.stage());
 		String hrv = (day.hrv().flag() == null) ? "none" : day.hrv().flag().name().toLowerCase(Locale.ROOT);
 		return String.join(", ", day.holding() ? "standing" : "no", stage, rhr(day.rhr()),
-				day.rhr().above() != null ? "signal" : "no", hrv);
+				(day.rhr().above() != null) ? "stands" : "no", hrv);
 	}
 
 	private static String rhr(RhrEvidence rhr) {
@@ -127,11 +127,11 @@ class ClearanceTableTest {
 		return rhr.leftOut() ? "long" : "no baseline";
 	}
 
-	private static String flag(RhrFlag flag, boolean action, boolean again) {
+	private static String flag(RhrFlag flag, boolean starts, boolean again) {
 		return switch (flag) {
 			case LOW -> again ? "low again" : "low";
 			case WITHIN -> "within";
-			case RAISED -> action ? "action" : "raised";
+			case RAISED -> starts ? "starts" : "raised";
 			case HIGH -> "high";
 			case VERY_HIGH -> "very high";
 		};

@@ -168,7 +168,7 @@ class EdgesTest {
 		assertThat(Story.ofAKnownAthlete().rhr(1, 54).clearance(1)).isEqualTo(FULL_TRAINING);
 		Story late = Story.ofAKnownAthlete().late(0, 1, (e) -> e.rhr(54.0)).rhr(1, 54);
 		assertThat(late.clearance(1)).isEqualTo(EASY_ONLY);
-		assertThat(late.reasons(1)).containsExactly("reason.rhr-raised");
+		assertThat(late.reasons(1)).containsExactly("reason.above-the-line");
 	}
 
 	@Test
@@ -196,8 +196,8 @@ class EdgesTest {
 
 	@Test
 	void saysSinceWhenACriterionStandsAsItDoes() {
-		Story story = threeWeeks().rhr(2, 58).rhr(3, 58).rhr(4, 58);
-		assertThat(story.criterion(4, "quiet").since()).as("by the median on day 2").isEqualTo(Story.day(3));
+		Story story = threeWeeks().well(2).rhr(3, 58).rhr(4, 58);
+		assertThat(story.criterion(4, "quiet").since()).as("quiet on day 2").isEqualTo(Story.day(3));
 		assertThat(story.criterion(4, "symptom-free").since()).isEqualTo(Story.day(3));
 		assertThat(inStage2().well(11).criterion(11, "counted").since()).isEqualTo(Story.day(10));
 	}

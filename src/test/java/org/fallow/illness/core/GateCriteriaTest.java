@@ -85,7 +85,7 @@ class GateCriteriaTest {
 	void saysWhatWasSeenAndWhatIsAsked() {
 		Story story = threeWeeks().rhr(2, 54).rhr(3, 54);
 		assertThat(story.criterion(3, "quiet").observed()).containsExactly("4.0");
-		assertThat(story.criterion(3, "quiet").required()).containsExactly("3.0");
+		assertThat(story.criterion(3, "quiet").required()).containsExactly("4.0");
 		Story runs = threeWeeks().well(2, 5).run(3, 4);
 		assertThat(runs.criterion(5, "effort").observed()).containsExactly("0");
 		assertThat(runs.criterion(5, "effort").required()).containsExactly("3.0");

@@ -116,7 +116,11 @@ class SecondReviewTest {
 
 	@Test
 	void remembersReadingsAsFarBackAsTheRulesLookForASecondOne() {
-		Story story = Story.ofAKnownAthlete().rhr(0, 54).well(1, 3).rhr(4, 54);
+		Story story = Story.ofAKnownAthlete().rhr(0, 54);
+		for (int day = 1; day < 4; day++) {
+			story.withoutRhr(day);
+		}
+		story.rhr(4, 54);
 		List<DayAssessment> days = Course.of(story.timeline(), RuleBook.of(lookingBackFourMornings()), Story.day(4));
 		assertThat(days.get(days.size() - 1).rhr().starts()).isTrue();
 		assertThat(days.get(days.size() - 1).clearance()).isEqualTo(EASY_ONLY);

@@ -224,14 +224,15 @@ class StoriesTest {
 	@Test
 	void isSoreOnTheDayAfterAMarathon() {
 		Story story = Story.ofAKnownAthlete().session(-1, 9.0, Intensity.RACE_PACE);
-		story.add(new MorningEntry(Story.day(0), story.recorded(0, 6), Method.STRAP, Posture.LYING, 57.0, null, false,
+		story.add(new MorningEntry(Story.day(0), story.recorded(0, 6), Method.STRAP, Posture.LYING, 58.0, null, false,
 				null, List.of(), false, FeverMedicine.NONE, true, Feels.ABLE, Severity.SEVERE,
 				List.of(ContextTag.RACE, ContextTag.SHORT_SLEEP), null));
 		story.rhr(1, 54).well(2);
 		assertThat(story.on(0).rhr().flag()).isEqualTo(RhrFlag.RAISED);
 		assertThat(clearances(story, 0, 2)).containsExactly(EASY_ONLY, EASY_ONLY, FULL_TRAINING);
-		assertThat(story.reasons(0)).containsExactly("reason.rhr-raised");
-		assertThat(notices(story, 0)).as("tags annotate, they silence nothing").containsExactly("advised.tags");
+		assertThat(story.reasons(0)).containsExactly("reason.above-the-line");
+		assertThat(notices(story, 0)).as("tags annotate, they silence nothing")
+			.containsExactly("advised.ask-symptoms", "advised.tags");
 		assertThat(List.of(story.stage(0), story.stage(1), story.stage(2))).containsOnly(-1);
 		assertThat(story.on(3).rhr().n()).as("soreness keeps no morning out").isEqualTo(28);
 	}

@@ -7,25 +7,21 @@ import java.util.Map;
  * at the head of the file.
  */
 record TableDay(String hold, String coach, String clinician, String fever, String medicine, String body, String above,
-		String rhr, String stage, String entry, String injury, String sustained, String hrv, String feels) {
+		String rhr, String stage, String entry, String injury, String line, String hrv, String feels) {
 
 	private static final String SILENCE = "---";
 
 	private static final Map<String, String> MEASURED = Map.of("no baseline", "wwwW", "within", "WWWW", "low", "WWWL",
-			"low again", "WWWLL", "raised", "WWWR", "action", "WWWRR", "high", "WWWH", "very high", "WWWV");
+			"low again", "WWWLL", "raised", "WWWR");
 
-	private static final Map<String, String> LEFT_OUT = Map.ofEntries(Map.entry("kept within", "WWW"),
-			Map.entry("kept low", "WWWL"), Map.entry("kept low again", "WWWLL"), Map.entry("kept raised", "WWWR"),
-			Map.entry("kept action", "WWWRR"), Map.entry("kept high", "WWWH"), Map.entry("kept very high", "WWWV"),
-			Map.entry("long quiet", "WWW---"), Map.entry("long action", "WWRR---"), Map.entry("long high", "WWWH---"));
+	private static final Map<String, String> LEFT_OUT = Map.of("kept within", "WWW", "kept low", "WWWL",
+			"kept low again", "WWWLL", "kept raised", "WWWR", "long quiet", "WWW---");
 
-	private static final Map<String, String> MEASURED_IN_A_RISE = Map.of("within", "HHLW", "low", "HHWL", "low again",
-			"HHWLL", "raised", "HHWLR", "action", "HHWR", "high", "HHWH", "very high", "HHWV");
+	private static final Map<String, String> MEASURED_STANDING = Map.of("starts", "WWWRR", "high", "WWWH", "very high",
+			"WWWV", "raised", "H--wR", "within", "HSSS");
 
-	private static final Map<String, String> LEFT_OUT_IN_A_RISE = Map.ofEntries(Map.entry("kept within", "HHW"),
-			Map.entry("kept low", "HHWL"), Map.entry("kept low again", "HHWLL"), Map.entry("kept raised", "HHWLR"),
-			Map.entry("kept action", "HHWR"), Map.entry("kept high", "HHWH"), Map.entry("kept very high", "HHWV"),
-			Map.entry("long quiet", "HHW---"), Map.entry("long action", "HHWR---"), Map.entry("long high", "HHWH---"));
+	private static final Map<String, String> LEFT_OUT_STANDING = Map.of("kept within", "HSS", "kept raised", "H--wR",
+			"kept high", "WWWH", "kept very high", "WWWV", "long quiet", "HSS---", "long high", "WWWH---");
 
 	static TableDay of(String[] v) {
 		return new TableDay(v[0], v[1], v[2], v[3], v[4], v[5], v[6], v[7], v[8], v[9], v[10], v[11], v[12], v[13]);
@@ -35,8 +31,8 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 		return this.entry.equals("given");
 	}
 
-	boolean rises() {
-		return this.sustained.equals("signal");
+	boolean stands() {
+		return this.line.equals("stands");
 	}
 
 	boolean held() {
@@ -49,7 +45,7 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 
 	/** Whether today's reading is taken. */
 	boolean measured() {
-		return MEASURED.containsKey(this.rhr);
+		return MEASURED.containsKey(this.rhr) || MEASURED_STANDING.containsKey(this.rhr);
 	}
 
 	/** Whether this morning is one of illness. */
@@ -76,8 +72,14 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 		if (!given() && (said || reads)) {
 			return "a missing entry says and measures nothing";
 		}
-		if (rises() && !tracked()) {
-			return "nothing rises above no baseline";
+		if (stands() && !tracked()) {
+			return "nothing stands above no baseline";
+		}
+		if (stands() && this.rhr.contains("low")) {
+			return "a low reading ends it";
+		}
+		if (!stands() && (this.rhr.contains("high") || this.rhr.equals("starts"))) {
+			return "what starts it stands, until a lower reading";
 		}
 		if (held() && !inAStage() && !this.stage.equals("ill")) {
 			return "a hold opens an episode, and under a hold none is withdrawn";
@@ -99,8 +101,9 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 	}
 
 	/**
-	 * The mornings before today, one letter each, the last one yesterday's: W within, R
-	 * raised, H high, V very high, L low, w without a heart rate, - without an entry.
+	 * The mornings before today, one letter each, the last one yesterday's: W within, S
+	 * within but not below 4, R raised, H high, V very high, L low, w without a heart
+	 * rate, - without an entry.
 	 */
 	String past() {
 		String letters = tracked() ? pastOfRhr() : "www";
@@ -110,8 +113,7 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 			return silent ? read + "ww-" : (tracked() ? "WWWWW" : "wwwww").substring(Math.min(5, read.length())) + read;
 		}
 		return switch (this.entry) {
-			case "missing" -> this.rhr.equals("kept action") ? letters + "--"
-					: this.rhr.equals("long high") ? read + "w" + SILENCE : letters;
+			case "missing" -> this.rhr.equals("long high") ? read + "w" + SILENCE : letters;
 			case "missing-after-carried" -> silent ? letters : letters + "-";
 			default -> letters;
 		};
@@ -119,10 +121,10 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 
 	private String pastOfRhr() {
 		if (measured()) {
-			String letters = (rises() ? MEASURED_IN_A_RISE : MEASURED).get(this.rhr);
+			String letters = (stands() ? MEASURED_STANDING : MEASURED).get(this.rhr);
 			return letters.substring(0, letters.length() - 1);
 		}
-		return (rises() ? LEFT_OUT_IN_A_RISE : LEFT_OUT).get(this.rhr);
+		return (stands() ? LEFT_OUT_STANDING : LEFT_OUT).get(this.rhr);
 	}
 
 	/** Today's letter. */
@@ -133,7 +135,7 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 		if (!tracked()) {
 			return 'W';
 		}
-		String letters = measured() ? (rises() ? MEASURED_IN_A_RISE : MEASURED).get(this.rhr) : "w";
+		String letters = measured() ? (stands() ? MEASURED_STANDING : MEASURED).get(this.rhr) : "w";
 		return letters.charAt(letters.length() - 1);
 	}
 

@@ -109,8 +109,8 @@ class ToldTest {
 
 	@Test
 	void namesTheDeviationInItsReasons() {
-		assertThat(Story.ofAKnownAthlete().rhr(0, 57).on(0).reasons())
-			.containsExactly(Message.of("reason.rhr-raised", "7.0", "3.0"));
+		assertThat(Story.ofAKnownAthlete().rhr(0, 58).on(0).reasons())
+			.containsExactly(Message.of("reason.above-the-line", "8.0", "4.0", "4.0"));
 		assertThat(Story.ofAKnownAthlete().rhr(0, 62.5).on(0).reasons()).first()
 			.isEqualTo(Message.of("reason.rhr-high", "12.5"));
 	}
