@@ -226,7 +226,7 @@ class WorklistTest {
 
 	@Test
 	void hasALineForEachMatterOfAnAthlete() {
-		day(0, Clearance.REFER, 0, "advised.drift", "advised.stalled");
+		day(0, Clearance.REFER, 0, "advised.drift", "advised.stalled", "advised.examined");
 		change(6, Decision.Kind.OPENED, -1, 0);
 		change(1, Decision.Kind.RELAPSE, 1, 0);
 		this.lastEntry = TODAY.minusDays(2);
