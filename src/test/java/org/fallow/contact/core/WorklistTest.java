@@ -241,7 +241,7 @@ class WorklistTest {
 
 	@Test
 	void hasALineForEachMatterOfAnAthlete() {
-		day(0, Clearance.REFER, 0, "advised.drift", "advised.slip", "advised.stalled");
+		day(0, Clearance.REFER, 0, "advised.drift", "advised.slip", "advised.stalled", "advised.examined");
 		change(6, Decision.Kind.OPENED, -1, 0);
 		change(1, Decision.Kind.RELAPSE, 1, 0);
 		this.lastEntry = TODAY.minusDays(2);
