@@ -54,9 +54,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		@Nullable Boolean fever, @Nullable String feverMedicine, @Nullable String eatingNormally,
 		@Nullable String feels, @Nullable Boolean soreness, @Nullable List<String> tags, @Nullable String note,
 		@Nullable String requestId, @Nullable String revision, @Nullable Boolean redFlagConfirmed,
-		@Nullable Boolean allWell, @Nullable Boolean repeated, @Nullable String counted,
-		@Nullable String otherIllness, @Nullable String wordsAsked, @Nullable String meanwhile,
-		@Nullable String meanwhileSince) {
+		@Nullable Boolean allWell, @Nullable Boolean repeated, @Nullable String counted, @Nullable String otherIllness,
+		@Nullable String wordsAsked, @Nullable String meanwhile, @Nullable String meanwhileSince) {
 
 	private static final String YES = "YES";
 
@@ -124,8 +123,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				chosen, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine, this.eatingNormally,
 				this.feels, this.soreness, this.tags, this.note, this.requestId, this.revision, this.redFlagConfirmed,
-				this.allWell, this.repeated, this.counted, this.otherIllness, this.wordsAsked,
-				this.meanwhile, this.meanwhileSince);
+				this.allWell, this.repeated, this.counted, this.otherIllness, this.wordsAsked, this.meanwhile,
+				this.meanwhileSince);
 	}
 
 	/** The same, built on another revision and sent as a new one. */
@@ -133,8 +132,8 @@ public record MorningForm(@Nullable String day, @Nullable String method, @Nullab
 		return new MorningForm(this.day, this.method, this.posture, this.rhr, this.rmssd, this.rr, this.temperature,
 				this.symptoms, this.otherSymptom, this.otherSeverity, this.fever, this.feverMedicine,
 				this.eatingNormally, this.feels, this.soreness, this.tags, this.note, newRequestId,
-				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated, this.counted, this.otherIllness, this.wordsAsked,
-				this.meanwhile, this.meanwhileSince);
+				String.valueOf(newer), this.redFlagConfirmed, this.allWell, this.repeated, this.counted,
+				this.otherIllness, this.wordsAsked, this.meanwhile, this.meanwhileSince);
 	}
 
 	/** The same, asked once to be measured again. */

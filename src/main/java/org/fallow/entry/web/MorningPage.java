@@ -160,7 +160,8 @@ class MorningPage {
 			redirect.addFlashAttribute("askRedFlags", Typed.words(form.otherSymptom()));
 			return "redirect:/morning?day=" + morning.day();
 		}
-		redirect.addFlashAttribute("notice", form.saysIllMeanwhile() ? Message.of("morning.meanwhile.report") : stored(form));
+		redirect.addFlashAttribute("notice",
+				form.saysIllMeanwhile() ? Message.of("morning.meanwhile.report") : stored(form));
 		return form.saysIllMeanwhile() ? "redirect:/report" : "redirect:/today";
 	}
 
