@@ -36,8 +36,8 @@ final class DayRow {
 	private static final Map<HrvFlag, String> HRV_FLAGS = Map.of(HrvFlag.SUPPRESSED, "Suppressed", HrvFlag.NORMAL,
 			"Normal");
 
-	private static final Map<PathName, String> PATHS = Map.of(PathName.VACCINATION, "vaccination", PathName.SHORT, "short", PathName.STOMACH, "stomach",
-			PathName.THREE_WEEK, "three", PathName.LONG, "long");
+	private static final Map<PathName, String> PATHS = Map.of(PathName.VACCINATION, "vaccination", PathName.SHORT,
+			"short", PathName.STOMACH, "stomach", PathName.THREE_WEEK, "three", PathName.LONG, "long");
 
 	private DayRow() {
 	}

@@ -30,7 +30,10 @@ enum EventKind {
 	MED_ON,
 	/** A rate-lowering medicine stopped. */
 	MED_OFF,
-	/** A known symptom: arg its code, after a cause and a blank if need be, value its severity. */
+	/**
+	 * A known symptom: arg its code, after a cause and a blank if need be, value its
+	 * severity.
+	 */
 	KNOWN,
 	/** A vaccination, on its day. */
 	VACCINATION,

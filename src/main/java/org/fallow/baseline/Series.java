@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Which readings may be compared: same method, same posture, the same state of
- * rate-lowering medicine, and no change of the device, its software or place between. Sitting and lying differ by about 12 bpm (JSSM 2010;9:176,
- * table 1).
+ * rate-lowering medicine, and no change of the device, its software or place between.
+ * Sitting and lying differ by about 12 bpm (JSSM 2010;9:176, table 1).
  *
  * @param method how the reading was taken
  * @param posture how the athlete was placed

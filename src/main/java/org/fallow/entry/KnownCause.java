@@ -9,8 +9,9 @@ import java.util.Map;
 public enum KnownCause {
 
 	/** Nose, sneezing and a mild cough of an allergy. */
-	ALLERGY(false, Map.of(Symptom.RUNNY_NOSE, Severity.MODERATE, Symptom.SNEEZING, Severity.MODERATE, Symptom.COUGH,
-			Severity.MILD)),
+	ALLERGY(false,
+			Map.of(Symptom.RUNNY_NOSE, Severity.MODERATE, Symptom.SNEEZING, Severity.MODERATE, Symptom.COUGH,
+					Severity.MILD)),
 	/** A mild wheeze of asthma. */
 	ASTHMA(true, Map.of(Symptom.WHEEZE, Severity.MILD)),
 	/** A cough that lingers after an illness. */

@@ -82,8 +82,8 @@ public record MorningEntry(LocalDate day, Recorded recorded, @Nullable Method me
 	public MorningEntry(LocalDate day, Recorded recorded, @Nullable Method method, @Nullable Posture posture,
 			@Nullable Double rhrBpm, @Nullable Double rmssdMs, boolean unsure, @Nullable Double temperatureC,
 			List<ReportedSymptom> symptoms, boolean feverLast24h, FeverMedicine feverMedicine,
-			@Nullable Boolean eatingNormally, @Nullable Feels feels, @Nullable Severity soreness,
-			List<ContextTag> tags, @Nullable String note) {
+			@Nullable Boolean eatingNormally, @Nullable Feels feels, @Nullable Severity soreness, List<ContextTag> tags,
+			@Nullable String note) {
 		this(day, recorded, method, posture, rhrBpm, rmssdMs, unsure, temperatureC, symptoms, feverLast24h,
 				feverMedicine, eatingNormally, feels, soreness, tags, note, null);
 	}

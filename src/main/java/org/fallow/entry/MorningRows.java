@@ -55,9 +55,8 @@ class MorningRows {
 					Column.of(Type.TRUTH, "unsure"), Column.of(Type.NUMBER, "temperature_c"),
 					Column.of(Type.TRUTH, "fever_last_24h"), Column.of(Type.TEXT, "fever_medicine"),
 					Column.of(Type.TRUTH, "eating_normally"), Column.of(Type.TEXT, "feels soreness"),
-					Column.of(Type.NAMES, "tags"), Column.of(Type.TEXT, "note"),
-					Column.of(Type.TRUTH, "ill_meanwhile"), Column.of(Type.DAY, "ill_since"),
-					Column.same(Type.TEXT, "zone_id"),
+					Column.of(Type.NAMES, "tags"), Column.of(Type.TEXT, "note"), Column.of(Type.TRUTH, "ill_meanwhile"),
+					Column.of(Type.DAY, "ill_since"), Column.same(Type.TEXT, "zone_id"),
 					Column.of(Type.INSTANT, "recorded_at"), Column.of(Type.DAY, "recorded_on"),
 					Column.same(Type.INSTANT, "written_at"), Column.same(Type.ID, "actor_id"),
 					Column.same(Type.TEXT, "role"), Column.same(Type.TEXT, "source"), Column.of(Type.ID, "request_id"))
@@ -200,8 +199,8 @@ class MorningRows {
 				e.rmssdMs(), rrMs, e.unsure(), e.temperatureC(), e.feverLast24h(), e.feverMedicine(),
 				e.eatingNormally(), e.feels(), e.soreness(), tags, e.note(),
 				(meanwhile == null) ? null : meanwhile.ill(), (meanwhile == null) ? null : meanwhile.since(),
-				athlete.zone().getId(), e.recorded().at(),
-				e.recorded().on(), writtenAt, morning.actor().value(), role, morning.source(), morning.requestId());
+				athlete.zone().getId(), e.recorded().at(), e.recorded().on(), writtenAt, morning.actor().value(), role,
+				morning.source(), morning.requestId());
 	}
 
 	private static List<Object[]> symptomRows(Athlete athlete, StoredMorning morning) {

@@ -116,8 +116,8 @@ public class SmallFacts {
 	 * @param key the fact it corrects; absent for a new one
 	 * @param fact day and recording
 	 * @param submission the sending
-	 * @param columns names of the fact's own columns, separated by commas; empty if it has
-	 * none
+	 * @param columns names of the fact's own columns, separated by commas; empty if it
+	 * has none
 	 * @param values their values
 	 * @return what is stored
 	 */

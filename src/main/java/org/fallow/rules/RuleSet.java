@@ -188,8 +188,8 @@ public record RuleSet(Baseline baseline, Flags flags, Line line, Hrv hrv, Openin
 	 * @param chestDays chest symptoms over which it is taken
 	 * @param illDays any illness over which it is taken
 	 * @param moderateWorst greatest reported severity that is not severe, 0 to 10
-	 * @param covidColdDays longest COVID-19 without more than symptoms above the neck that
-	 * takes the three-week path; 0 for the long path always
+	 * @param covidColdDays longest COVID-19 without more than symptoms above the neck
+	 * that takes the three-week path; 0 for the long path always
 	 * @param vaccinationDays longest illness on the vaccination path
 	 * @param vaccinationWithinDays days after the vaccination on which it may begin
 	 * @param vaccinationEveryDays days in which one vaccination counts

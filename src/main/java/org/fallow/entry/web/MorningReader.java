@@ -90,8 +90,8 @@ final class MorningReader {
 			return null;
 		}
 		boolean told = this.form.saysIllMeanwhile() && !Typed.words(this.form.meanwhileSince()).isEmpty();
-		LocalDate since = told
-				? Typed.day(this.form.meanwhileSince(), "meanwhileSince", this.problems).orElse(null) : null;
+		LocalDate since = told ? Typed.day(this.form.meanwhileSince(), "meanwhileSince", this.problems).orElse(null)
+				: null;
 		return new Meanwhile(this.form.saysIllMeanwhile(), since);
 	}
 
@@ -169,9 +169,8 @@ final class MorningReader {
 		if (words.isEmpty() && severity != null) {
 			this.problems.add(Problem.of("otherSymptom", "entry.other-symptom.missing"));
 		}
-		return words.isEmpty() ? Optional.empty()
-				: Optional.of(ReportedSymptom.inOwnWords((severity == null) ? Severity.MODERATE : severity, words,
-						this.form.saysNoIllness()));
+		return words.isEmpty() ? Optional.empty() : Optional.of(ReportedSymptom
+			.inOwnWords((severity == null) ? Severity.MODERATE : severity, words, this.form.saysNoIllness()));
 	}
 
 	private <E extends Enum<E>> @Nullable E known(Class<E> type, @Nullable String code, String field) {

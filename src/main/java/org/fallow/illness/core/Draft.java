@@ -76,9 +76,8 @@ final class Draft {
 	}
 
 	static Draft opened(String ruleHash, LocalDate day, LocalDate onset, Held held) {
-		return new Draft(new Episode(ruleHash, day, onset, onset, onset, PathName.VACCINATION,
-				PathName.VACCINATION, 0, day, 0,
-				held.rhr() != null, false, held, null, null, false, 0, null, List.of(), List.of()));
+		return new Draft(new Episode(ruleHash, day, onset, onset, onset, PathName.VACCINATION, PathName.VACCINATION, 0,
+				day, 0, held.rhr() != null, false, held, null, null, false, 0, null, List.of(), List.of()));
 	}
 
 	Episode toEpisode() {

@@ -118,8 +118,8 @@ final class Readings {
 	/** Whether an entry's measurement is of a series. */
 	boolean isOf(Series series, MorningEntry entry) {
 		return entry.method() == series.method() && entry.posture() == series.posture()
-				&& this.known.isOnMedicine(entry.day()) == series.medicine()
-				&& Objects.equals(this.known.circumstances().measuredSince(series.method(), entry.day()), series.since());
+				&& this.known.isOnMedicine(entry.day()) == series.medicine() && Objects
+					.equals(this.known.circumstances().measuredSince(series.method(), entry.day()), series.since());
 	}
 
 	private record Named(Kind kind, Series series, Column column) {

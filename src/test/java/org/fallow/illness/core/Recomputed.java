@@ -297,8 +297,8 @@ final class Recomputed {
 		Episode during = this.day.during();
 		switch (criterion.code()) {
 			case "entered" -> is(criterion, this.seen.recordedAt() != null);
-			case "meanwhile" -> is(criterion,
-					this.seen.besides().askedFrom() == null && this.seen.besides().owedSince() == null);
+			case "meanwhile" ->
+				is(criterion, this.seen.besides().askedFrom() == null && this.seen.besides().owedSince() == null);
 			case "no-hold" -> is(criterion, !this.day.holding());
 			case "no-slip" -> {
 				assertThat(this.seen.slip()).isNotNull();
