@@ -3,7 +3,6 @@ package org.fallow.account;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
@@ -12,11 +11,7 @@ import java.util.Optional;
 
 import jakarta.persistence.EntityManager;
 import org.fallow.access.PersonId;
-import org.fallow.access.Purpose;
 import org.fallow.platform.Language;
-import org.fallow.team.Club;
-import org.fallow.team.People;
-import org.fallow.team.Team;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
@@ -45,28 +40,22 @@ public class Accounts {
 
 	private final EntityManager entities;
 
-	private final People people;
-
 	private final PasswordEncoder encoder;
 
 	private final PasswordRules rules;
 
 	private final PasswordLinks links;
 
-	private final SetUpCode setUpCode;
-
 	private final SignInWork work;
 
 	private final Clock clock;
 
-	Accounts(EntityManager entities, People people, PasswordEncoder encoder, PasswordRules rules, PasswordLinks links,
-			SetUpCode setUpCode, SignInWork work, Clock clock) {
+	Accounts(EntityManager entities, PasswordEncoder encoder, PasswordRules rules, PasswordLinks links, SignInWork work,
+			Clock clock) {
 		this.entities = entities;
-		this.people = people;
 		this.encoder = encoder;
 		this.rules = rules;
 		this.links = links;
-		this.setUpCode = setUpCode;
 		this.work = work;
 		this.clock = clock;
 	}
@@ -78,34 +67,6 @@ public class Accounts {
 	public boolean none() {
 		return this.work
 			.call(() -> this.entities.createQuery("select count(a) from Account a", Long.class).getSingleResult() == 0);
-	}
-
-	/**
-	 * Sets Fallow up: first club, team and coach. The code is used up.
-	 * @param setUp what the page asked
-	 * @return what is wrong, as field and message; empty when it is done
-	 */
-	public List<Problem> setUp(SetUp setUp) {
-		if (!none()) {
-			return List.of(Problem.of("code", "set-up.done"));
-		}
-		if (!this.setUpCode.matches(setUp.code())) {
-			return List.of(Problem.of("code", "set-up.code.wrong"));
-		}
-		List<Problem> problems = new ArrayList<>(setUp.problems());
-		problems.addAll(check(setUp.username(), setUp.password(), setUp.name()));
-		if (problems.isEmpty()) {
-			Purpose.OPERATION.run(() -> this.work.together(() -> found(setUp)));
-		}
-		return problems;
-	}
-
-	private void found(SetUp setUp) {
-		Club club = this.people.foundClub(setUp.clubName());
-		Team team = this.people.addTeam(club.id(), setUp.teamName(), ZoneId.of(setUp.zone().strip()));
-		PersonId coach = this.people.addCoach(team.id(), setUp.name());
-		this.people.owns(club.id(), coach);
-		open(coach, setUp.username(), setUp.password());
 	}
 
 	/**
