@@ -117,9 +117,11 @@ public class Trace {
 		return this.clock.instant().atOffset(ZoneOffset.UTC);
 	}
 
+	/** An address that was read as one, whatever the request says. */
 	private static @Nullable String address() {
 		return (RequestContextHolder.getRequestAttributes() instanceof ServletRequestAttributes request)
-				? request.getRequest().getRemoteAddr() : null;
+				? NetworkAddress.of(request.getRequest().getRemoteAddr()).map(NetworkAddress::toString).orElse(null)
+				: null;
 	}
 
 	private static TraceLine line(ResultSet row, int number) throws SQLException {

@@ -3,7 +3,9 @@ package org.fallow.account.web;
 import java.time.Duration;
 import java.util.List;
 
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
+import org.fallow.access.NetworkAddress;
 import org.fallow.account.Accounts;
 import org.fallow.account.DemoAccounts;
 import org.fallow.account.TooManyTries;
@@ -39,10 +41,11 @@ class SignInController {
 	}
 
 	@GetMapping("/sign-in")
-	String signIn(WebRequest request, Model model) {
+	String signIn(WebRequest request, HttpServletRequest asked, Model model) {
 		if (this.accounts.none()) {
 			return "redirect:/set-up";
 		}
+		model.addAttribute("clear", isInTheClear(asked));
 		model.addAttribute("failed", request.getParameterMap().containsKey("failed"));
 		model.addAttribute("wait", wait(request.getParameter("wait")));
 		WHY.stream()
@@ -52,6 +55,11 @@ class SignInController {
 		DemoAccounts demo = this.demoAccounts.getIfAvailable();
 		model.addAttribute("demoAccounts", (demo == null) ? List.of() : demo.list());
 		return "account/sign-in";
+	}
+
+	/** A password typed here would cross a network for everybody to read. */
+	private static boolean isInTheClear(HttpServletRequest asked) {
+		return !asked.isSecure() && NetworkAddress.of(asked.getRemoteAddr()).filter(NetworkAddress::isHere).isEmpty();
 	}
 
 	/** The address says how long; nobody has to wait longer than the longest wait. */
