@@ -3,6 +3,7 @@ package org.fallow.account;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
@@ -118,17 +119,23 @@ public class Accounts {
 
 	/**
 	 * Draws a link by which a person sets a new password, once and within
-	 * {@link #LINK_BY_HAND}. Earlier links of the person no longer work.
+	 * {@link #LINK_BY_HAND}. Earlier links of the person no longer work. Whoever makes it
+	 * for somebody else uses {@link AccountLinks}, which leaves a trace.
 	 * @param person whose, with an account
 	 * @return the token that ends the link's path; it cannot be read again
 	 * @throws IllegalArgumentException if the person has no account
 	 */
 	public String resetLink(PersonId person) {
+		return resetLink(person, null);
+	}
+
+	/** The same, made by somebody else of this name. */
+	String resetLink(PersonId person, @Nullable String maker) {
 		return this.work.call(() -> {
 			if (this.entities.find(Account.class, person.value()) == null) {
 				throw new IllegalArgumentException("a link for somebody without an account");
 			}
-			return this.links.issue(person, LINK_BY_HAND);
+			return this.links.issue(person, LINK_BY_HAND, maker);
 		});
 	}
 
@@ -199,6 +206,18 @@ public class Accounts {
 	/** Replaces the password; within a transaction it becomes true with it. */
 	void changePassword(PersonId person, String hash) {
 		this.work.run(() -> this.entities.find(Account.class, person.value()).changePassword(hash));
+	}
+
+	/** Replaces the password by a link that somebody else had made. */
+	void changePassword(PersonId person, String hash, String maker) {
+		this.work.run(() -> this.entities.find(Account.class, person.value())
+			.changePassword(hash, maker, this.clock.instant()));
+	}
+
+	/** Notes a sign-in of now; when the one before was, empty for the first. */
+	Optional<Instant> signedIn(PersonId person) {
+		return this.work.call(() -> Optional
+			.ofNullable(this.entities.find(Account.class, person.value()).signIn(this.clock.instant())));
 	}
 
 	private void store(PersonId person, String username, String hash) {

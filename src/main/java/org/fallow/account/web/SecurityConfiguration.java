@@ -6,6 +6,7 @@ import java.util.function.Predicate;
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.account.OtherHands;
 import org.fallow.account.SignInWays;
 import org.fallow.account.TooManyTries;
 import org.fallow.platform.AnswerHeaders;
@@ -90,7 +91,7 @@ class SecurityConfiguration {
 	}
 
 	@Bean
-	SecurityFilterChain pages(HttpSecurity http, Here here, SignInWays ways) throws Exception {
+	SecurityFilterChain pages(HttpSecurity http, Here here, SignInWays ways, OtherHands hands) throws Exception {
 		http.authorizeHttpRequests((requests) -> requests
 			.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
 			.permitAll()
@@ -109,10 +110,11 @@ class SecurityConfiguration {
 			.authenticated());
 		http.authenticationManager(ways.byPassword());
 		http.formLogin((form) -> form.loginPage(SIGN_IN)
-			.successHandler(new NoteDevice(new SavedRequestAwareAuthenticationSuccessHandler()))
+			.successHandler(new NoteDevice(hands, new SavedRequestAwareAuthenticationSuccessHandler()))
 			.failureHandler(SecurityConfiguration::failed));
 		http.rememberMe((remember) -> remember.rememberMeServices(STAY));
-		http.addFilterBefore(new PasskeyFilter(SIGN_IN + "/passkey", ways, STAY), BasicAuthenticationFilter.class);
+		http.addFilterBefore(new PasskeyFilter(SIGN_IN + "/passkey", ways, STAY, hands),
+				BasicAuthenticationFilter.class);
 		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
 		http.sessionManagement((sessions) -> sessions.invalidSessionStrategy(new LostSession(SIGN_IN + "?expired"))
 			.sessionFixation((fixation) -> fixation.changeSessionId()));
