@@ -30,12 +30,13 @@ alter policy added on access_trace with check (
 	or ((select fallow_purpose()) = 'SIGN_IN' and actor_id = athlete_id and what = 'LINK_USED'));
 
 -- Everybody whom a post covers, sharing or not: whoever ends it may not see them, so it runs with its owner's rights. The
--- ids are UUIDs of version 7 as the application draws them, so that lines sort by time.
+-- ids are UUIDs of version 7 as the application draws them, microseconds in the bits that may hold them (RFC 9562, 6.2), so
+-- that lines sort by time.
 create function fallow_trace_post(changed uuid, subject text, actor uuid, moment timestamptz, from_address text)
 	returns void language sql volatile security definer set search_path = public, pg_temp as $$
 	insert into access_trace (athlete_id, id, at, actor_id, action, what, actor_name, post, address, day, about_name, about_post)
-	select m.person_id, (lpad(to_hex(floor(extract(epoch from moment) * 1000)::bigint), 12, '0') || '7'
-			|| substr(replace(gen_random_uuid()::text, '-', ''), 14))::uuid,
+	select m.person_id, (lpad(to_hex(t.us / 1000), 12, '0') || '7' || lpad(to_hex(t.us % 1000 * 4096 / 1000), 3, '0')
+			|| substr(replace(gen_random_uuid()::text, '-', ''), 17))::uuid,
 		moment, actor, 'CHANGED', subject, a.name,
 		case when c.person_id = actor then c.kind
 			when exists (select 1 from post h where h.person_id = actor and h.team_id = c.team_id
@@ -44,7 +45,8 @@ create function fallow_trace_post(changed uuid, subject text, actor uuid, moment
 		from_address, (moment at time zone p.zone_id)::date, holder.name, c.kind
 	from post c join membership m on m.team_id = c.team_id and m.left_at is null
 		and (c.whole_team or exists (select 1 from post_group g where g.post_id = c.id and g.group_id = m.group_id))
-		join person p on p.id = m.person_id join person holder on holder.id = c.person_id join person a on a.id = actor
+		join person p on p.id = m.person_id join person holder on holder.id = c.person_id join person a on a.id = actor,
+		(select floor(extract(epoch from clock_timestamp()) * 1000000)::bigint as us) t
 	where c.id = changed and subject in ('POST_GIVEN', 'POST_ENDED') and actor = fallow_person()
 		and actor in (c.person_id, c.given_by, c.ended_by)
 $$;

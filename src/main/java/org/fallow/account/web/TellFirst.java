@@ -50,18 +50,22 @@ class TellFirst implements WebMvcConfigurer {
 					return true;
 				}
 				String query = request.getQueryString();
-				session.setAttribute(WANTED, request.getServletPath() + ((query == null) ? "" : "?" + query));
+				session.setAttribute(WANTED, path(request) + ((query == null) ? "" : "?" + query));
 				response.sendRedirect(request.getContextPath() + PAGE);
 				return false;
 			}
 		});
 	}
 
+	private static String path(HttpServletRequest request) {
+		return request.getRequestURI().substring(request.getContextPath().length());
+	}
+
 	/**
 	 * Nothing is put off that is sent, and nothing that is a part of a page or a file.
 	 */
 	private static boolean isPage(HttpServletRequest request, Object handler) {
-		String path = request.getServletPath();
+		String path = path(request);
 		return handler instanceof HandlerMethod && HttpMethod.GET.matches(request.getMethod())
 				&& request.getHeader(LostSession.PART) == null && !path.equals(PAGE) && !path.equals("/error")
 				&& !path.startsWith("/calendar/") && !path.startsWith("/actuator/");
