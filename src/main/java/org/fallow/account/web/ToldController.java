@@ -1,5 +1,6 @@
 package org.fallow.account.web;
 
+import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -27,9 +28,9 @@ class ToldController {
 
 	private final Squad squad;
 
-	private final java.time.Clock clock;
+	private final Clock clock;
 
-	ToldController(AthleteAccess access, OtherHands hands, Squad squad, java.time.Clock clock) {
+	ToldController(AthleteAccess access, OtherHands hands, Squad squad, Clock clock) {
 		this.access = access;
 		this.hands = hands;
 		this.squad = squad;

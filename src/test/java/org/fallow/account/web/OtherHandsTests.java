@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 
 import jakarta.mail.internet.MimeMessage;
 import jakarta.servlet.http.Cookie;
+import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.platform.Language;
 import org.fallow.team.Group;
@@ -174,8 +175,8 @@ class OtherHandsTests extends SignInTestCase {
 		UUID some = give(dov,
 				new NewPost(Post.GROUP_COACH, this.team.clubId(), this.team.id(), false, List.of(near.id()), null));
 		give(dov, new NewPost(Post.GROUP_COACH, this.team.clubId(), this.team.id(), false, List.of(far.id()), null));
-		as(this.cay, () -> this.posts.end(all, this.cay));
-		as(owner, () -> this.posts.end(some, owner));
+		CurrentPerson.runAs(this.cay, () -> this.posts.end(all, this.cay));
+		CurrentPerson.runAs(owner, () -> this.posts.end(some, owner));
 		assertThat(lines(enter(PASSWORD))).containsExactly("Cay Head coach No longer looks after you: Dov, Deputy",
 				"Cay Head coach From now on Dov looks after you: Deputy");
 		assertThat(lines(signedIn(ben))).containsExactly(
@@ -196,11 +197,7 @@ class OtherHandsTests extends SignInTestCase {
 	}
 
 	private UUID give(PersonId person, NewPost post) {
-		return org.fallow.access.CurrentPerson.callAs(this.cay, () -> this.posts.give(person, post));
-	}
-
-	private static void as(PersonId person, Runnable work) {
-		org.fallow.access.CurrentPerson.runAs(person, work);
+		return CurrentPerson.callAs(this.cay, () -> this.posts.give(person, post));
 	}
 
 	private String make(PersonId person) throws Exception {
