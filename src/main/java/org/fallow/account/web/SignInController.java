@@ -3,7 +3,6 @@ package org.fallow.account.web;
 import java.time.Duration;
 import java.util.List;
 
-import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
 import org.fallow.access.NetworkAddress;
 import org.fallow.account.Accounts;
@@ -17,6 +16,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.context.request.WebRequest;
 
 /**
@@ -41,11 +41,11 @@ class SignInController {
 	}
 
 	@GetMapping("/sign-in")
-	String signIn(WebRequest request, HttpServletRequest asked, Model model) {
+	String signIn(WebRequest request, Model model) {
 		if (this.accounts.none()) {
 			return "redirect:/set-up";
 		}
-		model.addAttribute("clear", isInTheClear(asked));
+		model.addAttribute("clear", isInTheClear(request));
 		model.addAttribute("failed", request.getParameterMap().containsKey("failed"));
 		model.addAttribute("wait", wait(request.getParameter("wait")));
 		WHY.stream()
@@ -58,8 +58,9 @@ class SignInController {
 	}
 
 	/** A password typed here would cross a network for everybody to read. */
-	private static boolean isInTheClear(HttpServletRequest asked) {
-		return !asked.isSecure() && NetworkAddress.of(asked.getRemoteAddr()).filter(NetworkAddress::isHere).isEmpty();
+	private static boolean isInTheClear(WebRequest request) {
+		return request instanceof ServletWebRequest asked && !asked.isSecure()
+				&& NetworkAddress.of(asked.getRequest().getRemoteAddr()).filter(NetworkAddress::isHere).isEmpty();
 	}
 
 	/** The address says how long; nobody has to wait longer than the longest wait. */
