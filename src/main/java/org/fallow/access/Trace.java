@@ -3,6 +3,7 @@ package org.fallow.access;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -18,6 +19,8 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.web.context.request.RequestContextHolder;
@@ -58,13 +61,55 @@ public class Trace {
 	 */
 	public void note(PersonId athlete, ZoneId zone, PersonId actor, String post, TraceAction action,
 			TraceSubject what) {
+		note(athlete, zone, new TraceActor(actor, "", post), action, what, null);
+	}
+
+	/**
+	 * Notes that something was done about a way into somebody's account.
+	 * @param person whose account, an athlete's or not
+	 * @param zone the person's, for the day
+	 * @param actor who, and by which right; named as the database knows them
+	 * @param what the link, the password or the passkey
+	 * @param about who had made the link; absent for what is about none
+	 */
+	public void noteAccount(PersonId person, ZoneId zone, TraceActor actor, TraceSubject what, @Nullable String about) {
+		note(person, zone, actor, TraceAction.CHANGED, what, about);
+	}
+
+	private void note(PersonId athlete, ZoneId zone, TraceActor actor, TraceAction action, TraceSubject what,
+			@Nullable String about) {
 		this.jdbc.sql("""
-				insert into access_trace (athlete_id, id, at, actor_id, action, what, actor_name, post, address, day)
-				values (?, ?, ?, ?, ?, ?, (select name from person where id = ?), ?, ?, ?)""")
-			.params(athlete.value(), Ids.next(), now(), actor.value(), action.name(), what.name(), actor.value(), post)
+				insert into access_trace (athlete_id, id, at, actor_id, action, what, actor_name, post, address, day,
+					about_name, link_by)
+				values (?, ?, ?, ?, ?, ?, (select name from person where id = ?), ?, ?, ?, ?, ?)""")
+			.params(athlete.value(), Ids.next(), now(), actor.id().value(), action.name(), what.name(),
+					actor.id().value(), actor.post())
 			.param(address())
 			.param(LocalDate.ofInstant(this.clock.instant(), zone))
+			.param(about)
+			.param(linkBy(actor.id()))
 			.update();
+	}
+
+	/**
+	 * Notes that a post was given or ended, with everybody whom it covers.
+	 * @param post the post's id
+	 * @param what given or ended
+	 * @param actor who did it
+	 */
+	public void notePost(UUID post, TraceSubject what, PersonId actor) {
+		this.jdbc.sql("select fallow_trace_post(?, ?, ?, ?, ?)")
+			.params(post, what.name(), actor.value(), now())
+			.param(address())
+			.query((row) -> {
+				// nothing comes back
+			});
+	}
+
+	private static @Nullable String linkBy(PersonId actor) {
+		Authentication present = SecurityContextHolder.getContext().getAuthentication();
+		return (present != null && present.getPrincipal() instanceof SignedIn person && person.personId().equals(actor))
+				? person.linkBy().orElse(null) : null;
 	}
 
 	/**
@@ -81,13 +126,16 @@ public class Trace {
 			return;
 		}
 		List<UUID> rows = List.copyOf(ids);
-		this.jdbc.sql("""
-				insert into access_trace (athlete_id, id, at, actor_id, action, what, actor_name, post, address, day)
-				select a.id, a.row, ?, ?, 'LOOKED', 'BOARD', (select name from person where id = ?), ?, ?, ?
-				from unnest(?, ?) as a (id, row)
-				on conflict do nothing""")
+		this.jdbc
+			.sql("""
+					insert into access_trace (athlete_id, id, at, actor_id, action, what, actor_name, post, address, link_by,
+						day)
+					select a.id, a.row, ?, ?, 'LOOKED', 'BOARD', (select name from person where id = ?), ?, ?, ?, ?
+					from unnest(?, ?) as a (id, row)
+					on conflict do nothing""")
 			.params(now(), actor.value(), actor.value(), post)
 			.param(address())
+			.param(linkBy(actor))
 			.params(day, rows.toArray(UUID[]::new), rows.stream().map((row) -> Ids.next()).toArray(UUID[]::new))
 			.update();
 		this.boards.put(actor, seen);
@@ -102,9 +150,10 @@ public class Trace {
 	 */
 	@Transactional(readOnly = true)
 	public List<TraceLine> of(PersonId athlete, @Nullable UUID before, int most) {
-		return this.jdbc.sql("""
-				select id, at, actor_id, actor_name, post, action, what, address from access_trace
-				where athlete_id = ? and (?::uuid is null or id < ?::uuid) order by id desc limit ?""")
+		return this.jdbc
+			.sql("""
+					select id, at, actor_id, actor_name, post, action, what, address, about_name, about_post, link_by
+					from access_trace where athlete_id = ? and (?::uuid is null or id < ?::uuid) order by id desc limit ?""")
 			.param(athlete.value())
 			.param(before)
 			.param(before)
@@ -113,13 +162,35 @@ public class Trace {
 			.list();
 	}
 
+	/**
+	 * What others did about the ways into a person's account, and what was done there
+	 * after a link of theirs.
+	 * @param person whose; nobody else is shown it
+	 * @param since from this instant on
+	 * @return newest first, at most a hundred
+	 */
+	@Transactional(readOnly = true)
+	public List<TraceLine> ofOtherHands(PersonId person, Instant since) {
+		return this.jdbc.sql("""
+				select id, at, actor_id, actor_name, post, action, what, address, about_name, about_post, link_by
+				from access_trace where athlete_id = ? and at >= ? and (what = 'LINK_MADE'
+					or (what = 'LINK_USED' and about_name is not null)
+					or (what in ('PASSWORD', 'PASSKEY') and link_by is not null))
+				order by id desc limit 100""")
+			.params(person.value(), since.atOffset(ZoneOffset.UTC))
+			.query(Trace::line)
+			.list();
+	}
+
 	private OffsetDateTime now() {
 		return this.clock.instant().atOffset(ZoneOffset.UTC);
 	}
 
+	/** An address that was read as one, whatever the request says. */
 	private static @Nullable String address() {
 		return (RequestContextHolder.getRequestAttributes() instanceof ServletRequestAttributes request)
-				? request.getRequest().getRemoteAddr() : null;
+				? NetworkAddress.of(request.getRequest().getRemoteAddr()).map(NetworkAddress::toString).orElse(null)
+				: null;
 	}
 
 	private static TraceLine line(ResultSet row, int number) throws SQLException {
@@ -127,7 +198,8 @@ public class Trace {
 				new TraceActor(new PersonId(row.getObject("actor_id", UUID.class)), row.getString("actor_name"),
 						row.getString("post")),
 				TraceAction.valueOf(row.getString("action")), TraceSubject.valueOf(row.getString("what")),
-				row.getString("address"));
+				row.getString("address"), row.getString("about_name"), row.getString("about_post"),
+				row.getString("link_by"));
 	}
 
 	private record Board(LocalDate day, Set<UUID> athletes) {

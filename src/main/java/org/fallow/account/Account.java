@@ -25,6 +25,13 @@ class Account {
 	/** A language's tag; null for what the browser wishes. */
 	private @Nullable String language;
 
+	/** Who made the link by which the password was set; null for an own choice. */
+	private @Nullable String linkBy;
+
+	private @Nullable Instant linkUsedAt;
+
+	private @Nullable Instant signedInAt;
+
 	@SuppressWarnings("NullAway.Init")
 	protected Account() {
 	}
@@ -42,6 +49,30 @@ class Account {
 
 	void changePassword(String newHash) {
 		this.passwordHash = newHash;
+		this.linkBy = null;
+		this.linkUsedAt = null;
+	}
+
+	/** Sets a password by a link that somebody else had made. */
+	void changePassword(String newHash, String maker, Instant at) {
+		this.passwordHash = newHash;
+		this.linkBy = maker;
+		this.linkUsedAt = at;
+	}
+
+	/** Notes a sign-in; when the one before was. */
+	@Nullable Instant signIn(Instant at) {
+		Instant before = this.signedInAt;
+		this.signedInAt = at;
+		return before;
+	}
+
+	@Nullable String linkBy() {
+		return this.linkBy;
+	}
+
+	@Nullable Instant linkUsedAt() {
+		return this.linkUsedAt;
 	}
 
 	void speak(@Nullable String newLanguage) {

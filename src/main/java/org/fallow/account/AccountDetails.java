@@ -1,5 +1,7 @@
 package org.fallow.account;
 
+import java.time.Instant;
+
 import org.fallow.access.PersonId;
 import org.fallow.team.Squad;
 
@@ -28,13 +30,28 @@ class AccountDetails implements UserDetailsService {
 	@Override
 	public SignedInPerson loadUserByUsername(String username) {
 		return this.accounts.find(username)
-			.map((account) -> person(new PersonId(account.personId())))
+			.map((account) -> byPassword(account))
 			.orElseThrow(() -> new UsernameNotFoundException("no such account"));
 	}
 
-	/** Somebody who has proved to be this person. */
-	SignedInPerson person(PersonId id) {
-		return new SignedInPerson(id, this.work.call(() -> this.squad.nameOf(id)).orElseThrow());
+	/** Somebody who knows the account's password, which somebody else may have set. */
+	SignedInPerson byPassword(Account account) {
+		PersonId id = new PersonId(account.personId());
+		return new SignedInPerson(id, name(id), account.linkBy());
+	}
+
+	/**
+	 * Somebody who has a passkey of this person: the person, if it was made before a link
+	 * of somebody else was used, or while no such password stands.
+	 */
+	SignedInPerson byPasskey(PersonId id, Instant made) {
+		Account account = this.accounts.find(id).orElseThrow();
+		Instant used = account.linkUsedAt();
+		return new SignedInPerson(id, name(id), (used != null && !made.isBefore(used)) ? account.linkBy() : null);
+	}
+
+	private String name(PersonId id) {
+		return this.work.call(() -> this.squad.nameOf(id)).orElseThrow();
 	}
 
 }

@@ -3,7 +3,7 @@ package org.fallow.account;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.ZoneId;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
@@ -12,11 +12,7 @@ import java.util.Optional;
 
 import jakarta.persistence.EntityManager;
 import org.fallow.access.PersonId;
-import org.fallow.access.Purpose;
 import org.fallow.platform.Language;
-import org.fallow.team.Club;
-import org.fallow.team.People;
-import org.fallow.team.Team;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
@@ -45,28 +41,22 @@ public class Accounts {
 
 	private final EntityManager entities;
 
-	private final People people;
-
 	private final PasswordEncoder encoder;
 
 	private final PasswordRules rules;
 
 	private final PasswordLinks links;
 
-	private final SetUpCode setUpCode;
-
 	private final SignInWork work;
 
 	private final Clock clock;
 
-	Accounts(EntityManager entities, People people, PasswordEncoder encoder, PasswordRules rules, PasswordLinks links,
-			SetUpCode setUpCode, SignInWork work, Clock clock) {
+	Accounts(EntityManager entities, PasswordEncoder encoder, PasswordRules rules, PasswordLinks links, SignInWork work,
+			Clock clock) {
 		this.entities = entities;
-		this.people = people;
 		this.encoder = encoder;
 		this.rules = rules;
 		this.links = links;
-		this.setUpCode = setUpCode;
 		this.work = work;
 		this.clock = clock;
 	}
@@ -78,34 +68,6 @@ public class Accounts {
 	public boolean none() {
 		return this.work
 			.call(() -> this.entities.createQuery("select count(a) from Account a", Long.class).getSingleResult() == 0);
-	}
-
-	/**
-	 * Sets Fallow up: first club, team and coach. The code is used up.
-	 * @param setUp what the page asked
-	 * @return what is wrong, as field and message; empty when it is done
-	 */
-	public List<Problem> setUp(SetUp setUp) {
-		if (!none()) {
-			return List.of(Problem.of("code", "set-up.done"));
-		}
-		if (!this.setUpCode.matches(setUp.code())) {
-			return List.of(Problem.of("code", "set-up.code.wrong"));
-		}
-		List<Problem> problems = new ArrayList<>(setUp.problems());
-		problems.addAll(check(setUp.username(), setUp.password(), setUp.name()));
-		if (problems.isEmpty()) {
-			Purpose.OPERATION.run(() -> this.work.together(() -> found(setUp)));
-		}
-		return problems;
-	}
-
-	private void found(SetUp setUp) {
-		Club club = this.people.foundClub(setUp.clubName());
-		Team team = this.people.addTeam(club.id(), setUp.teamName(), ZoneId.of(setUp.zone().strip()));
-		PersonId coach = this.people.addCoach(team.id(), setUp.name());
-		this.people.owns(club.id(), coach);
-		open(coach, setUp.username(), setUp.password());
 	}
 
 	/**
@@ -157,17 +119,23 @@ public class Accounts {
 
 	/**
 	 * Draws a link by which a person sets a new password, once and within
-	 * {@link #LINK_BY_HAND}. Earlier links of the person no longer work.
+	 * {@link #LINK_BY_HAND}. Earlier links of the person no longer work. Whoever makes it
+	 * for somebody else uses {@link AccountLinks}, which leaves a trace.
 	 * @param person whose, with an account
 	 * @return the token that ends the link's path; it cannot be read again
 	 * @throws IllegalArgumentException if the person has no account
 	 */
 	public String resetLink(PersonId person) {
+		return resetLink(person, null);
+	}
+
+	/** The same, made by somebody else of this name. */
+	String resetLink(PersonId person, @Nullable String maker) {
 		return this.work.call(() -> {
 			if (this.entities.find(Account.class, person.value()) == null) {
 				throw new IllegalArgumentException("a link for somebody without an account");
 			}
-			return this.links.issue(person, LINK_BY_HAND);
+			return this.links.issue(person, LINK_BY_HAND, maker);
 		});
 	}
 
@@ -238,6 +206,18 @@ public class Accounts {
 	/** Replaces the password; within a transaction it becomes true with it. */
 	void changePassword(PersonId person, String hash) {
 		this.work.run(() -> this.entities.find(Account.class, person.value()).changePassword(hash));
+	}
+
+	/** Replaces the password by a link that somebody else had made. */
+	void changePassword(PersonId person, String hash, String maker) {
+		this.work.run(() -> this.entities.find(Account.class, person.value())
+			.changePassword(hash, maker, this.clock.instant()));
+	}
+
+	/** Notes a sign-in of now; when the one before was, empty for the first. */
+	Optional<Instant> signedIn(PersonId person) {
+		return this.work.call(() -> Optional
+			.ofNullable(this.entities.find(Account.class, person.value()).signIn(this.clock.instant())));
 	}
 
 	private void store(PersonId person, String username, String hash) {

@@ -15,6 +15,7 @@ import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
 import org.fallow.team.Athlete;
+import org.fallow.team.BirthDates;
 import org.fallow.team.Consents;
 import org.fallow.team.Guardian;
 import org.fallow.team.Invitation;
@@ -167,11 +168,11 @@ public class Joining {
 
 	private List<Problem> consent(Invitation invitation, Newcomer newcomer, @Nullable LocalDate born) {
 		List<Problem> problems = new ArrayList<>();
+		Optional.ofNullable(newcomer.birthDate())
+			.flatMap((typed) -> BirthDates.problem(typed, LocalDate.now(this.clock)))
+			.ifPresent((problem) -> problems.add(new Problem("birthDate", problem)));
 		if (!invitation.forAthlete()) {
 			return problems;
-		}
-		if (born != null && born.isAfter(LocalDate.now(this.clock))) {
-			problems.add(Problem.of("birthDate", "people.born.future"));
 		}
 		if (!newcomer.agreed()) {
 			problems.add(Problem.of("agreed", "join.agree"));

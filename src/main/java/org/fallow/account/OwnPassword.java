@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 
 import org.fallow.access.PersonId;
+import org.fallow.access.TraceSubject;
 import org.fallow.team.Squad;
 import org.fallow.wording.Message;
 
@@ -27,15 +28,18 @@ public class OwnPassword {
 
 	private final SignInDelay delay;
 
+	private final AccountLinks ways;
+
 	private final SignInWork work;
 
 	OwnPassword(Accounts accounts, Squad squad, PasswordEncoder encoder, PasswordLinks links, SignInDelay delay,
-			SignInWork work) {
+			AccountLinks ways, SignInWork work) {
 		this.accounts = accounts;
 		this.squad = squad;
 		this.encoder = encoder;
 		this.links = links;
 		this.delay = delay;
+		this.ways = ways;
 		this.work = work;
 	}
 
@@ -59,7 +63,12 @@ public class OwnPassword {
 		this.delay.succeeded(name);
 		Optional<Message> problem = this.accounts.problem(account, wanted, name(person));
 		if (problem.isEmpty()) {
-			this.accounts.changePassword(person, this.accounts.encoded(wanted));
+			String hash = this.accounts.encoded(wanted);
+			this.work.run(() -> {
+				this.accounts.changePassword(person, hash);
+				this.ways.changed(person, TraceSubject.PASSWORD);
+			});
+			this.ways.tellChanged(person);
 		}
 		return problem;
 	}
@@ -94,14 +103,25 @@ public class OwnPassword {
 	 */
 	public Optional<PersonId> reset(String link, String wanted) {
 		String hash = this.accounts.encoded(wanted);
-		return this.work.call(() -> {
-			Optional<PersonId> holder = this.links.use(link);
-			holder.ifPresent((person) -> {
-				this.accounts.changePassword(person, hash);
-				this.delay.clear(SignInDelay.Key.name(this.accounts.find(person).orElseThrow().username()));
-			});
-			return holder;
+		Optional<PasswordLinks.Used> used = this.work.call(() -> {
+			Optional<PasswordLinks.Used> found = this.links.use(link);
+			found.ifPresent((one) -> set(one, hash));
+			return found;
 		});
+		used.ifPresent((one) -> this.ways.tellUsed(one.person(), one.maker()));
+		return used.map(PasswordLinks.Used::person);
+	}
+
+	private void set(PasswordLinks.Used used, String hash) {
+		String maker = used.maker();
+		if (maker == null) {
+			this.accounts.changePassword(used.person(), hash);
+		}
+		else {
+			this.accounts.changePassword(used.person(), hash, maker);
+		}
+		this.ways.used(used.person(), maker);
+		this.delay.clear(SignInDelay.Key.name(this.accounts.find(used.person()).orElseThrow().username()));
 	}
 
 	private String name(PersonId person) {

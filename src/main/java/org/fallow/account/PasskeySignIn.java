@@ -29,7 +29,7 @@ class PasskeySignIn implements AuthenticationProvider {
 	public Authentication authenticate(Authentication tried) {
 		WebAuthnAuthenticationRequestToken token = (WebAuthnAuthenticationRequestToken) tried;
 		return this.passkeys.owner(token.getWebAuthnRequest())
-			.map((person) -> PasswordSignIn.signedIn(this.details.person(person), tried))
+			.map((owner) -> PasswordSignIn.signedIn(this.details.byPasskey(owner.person(), owner.made()), tried))
 			.orElseThrow(() -> new BadCredentialsException("no passkey of anybody here"));
 	}
 

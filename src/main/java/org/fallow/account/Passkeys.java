@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 
 import org.fallow.access.PersonId;
+import org.fallow.access.TraceSubject;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -55,9 +56,11 @@ public class Passkeys {
 
 	private final Webauthn4JRelyingPartyOperations ceremonies;
 
+	private final AccountLinks ways;
+
 	private final SignInWork work;
 
-	Passkeys(JdbcOperations jdbc, PublicUrl address, SignInWork work) {
+	Passkeys(JdbcOperations jdbc, PublicUrl address, AccountLinks ways, SignInWork work) {
 		this.owners = new JdbcPublicKeyCredentialUserEntityRepository(jdbc);
 		this.keys = new PasskeyRows(jdbc);
 		this.ceremonies = new Webauthn4JRelyingPartyOperations(this.owners, this.keys,
@@ -70,6 +73,7 @@ public class Passkeys {
 					.residentKey(ResidentKeyRequirement.REQUIRED)
 					.userVerification(UserVerificationRequirement.REQUIRED)
 					.build()));
+		this.ways = ways;
 		this.work = work;
 	}
 
@@ -136,6 +140,7 @@ public class Passkeys {
 				return false;
 			}
 			this.ceremonies.registerCredential(new ImmutableRelyingPartyRegistrationRequest(options, made));
+			this.ways.changed(PersonId.parse(present.getName()), TraceSubject.PASSKEY);
 			return true;
 		}
 		catch (RuntimeException ex) {
@@ -165,11 +170,24 @@ public class Passkeys {
 			.createCredentialRequestOptions(new ImmutablePublicKeyCredentialRequestOptionsRequest(null));
 	}
 
+	/**
+	 * Whose passkey signed.
+	 *
+	 * @param person whose
+	 * @param made when it was made
+	 */
+	record Owner(PersonId person, Instant made) {
+	}
+
 	/** Whose passkey signed; empty when none of ours did. */
-	Optional<PersonId> owner(RelyingPartyAuthenticationRequest signed) {
+	Optional<Owner> owner(RelyingPartyAuthenticationRequest signed) {
 		try {
-			return Optional.of(this.work
-				.call(() -> PersonId.parse(Objects.requireNonNull(this.ceremonies.authenticate(signed)).getName())));
+			return Optional.of(this.work.call(() -> {
+				PersonId person = PersonId
+					.parse(Objects.requireNonNull(this.ceremonies.authenticate(signed)).getName());
+				CredentialRecord key = this.keys.findByCredentialId(signed.getPublicKey().getRawId());
+				return new Owner(person, Objects.requireNonNull(key).getCreated());
+			}));
 		}
 		catch (RuntimeException ex) {
 			log.debug("a passkey's signature was refused", ex);

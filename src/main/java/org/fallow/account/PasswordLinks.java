@@ -10,6 +10,7 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.access.Secret;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -31,15 +32,19 @@ class PasswordLinks {
 		this.clock = clock;
 	}
 
-	/** Draws a link's secret; an earlier one of the person no longer works. */
-	String issue(PersonId person, Duration life) {
+	/**
+	 * Draws a link's secret; an earlier one of the person no longer works. The maker is
+	 * named where it is made by somebody else.
+	 */
+	String issue(PersonId person, Duration life, @Nullable String maker) {
 		Secret secret = Secret.draw();
 		Instant now = this.clock.instant();
 		this.jdbc.sql("""
-				insert into password_link (person_id, token_hash, issued_at, expires_at) values (?, ?, ?, ?)
-				on conflict (person_id) do update set token_hash = excluded.token_hash,
+				insert into password_link (person_id, token_hash, issued_at, expires_at, made_by) values (?, ?, ?, ?, ?)
+				on conflict (person_id) do update set token_hash = excluded.token_hash, made_by = excluded.made_by,
 				issued_at = excluded.issued_at, expires_at = excluded.expires_at, used_at = null""")
 			.params(person.value(), secret.hash(), at(now), at(now.plus(life)))
+			.param(maker)
 			.update();
 		return secret.text();
 	}
@@ -66,11 +71,24 @@ class PasswordLinks {
 	}
 
 	/** Uses the link up: of two at once one gets the person, the other nobody. */
-	Optional<PersonId> use(String hash) {
+	Optional<Used> use(String hash) {
 		OffsetDateTime now = at(this.clock.instant());
 		return this.jdbc.sql("""
 				update password_link set used_at = ? where token_hash = ? and used_at is null and expires_at > ?
-				returning person_id""").params(now, hash, now).query(UUID.class).optional().map(PersonId::new);
+				returning person_id, made_by""")
+			.params(now, hash, now)
+			.query((row, number) -> new Used(new PersonId(row.getObject("person_id", UUID.class)),
+					row.getString("made_by")))
+			.optional();
+	}
+
+	/**
+	 * A link that was used up.
+	 *
+	 * @param person whose account it was for
+	 * @param maker who had made it for somebody else; absent where it was mailed
+	 */
+	record Used(PersonId person, @Nullable String maker) {
 	}
 
 	private static OffsetDateTime at(Instant instant) {

@@ -3,8 +3,6 @@ package org.fallow.account;
 import java.time.Duration;
 import java.util.Optional;
 
-import org.fallow.access.PersonId;
-
 import org.springframework.security.authentication.AuthenticationProvider;
 import org.springframework.security.authentication.BadCredentialsException;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
@@ -56,7 +54,7 @@ class PasswordSignIn implements AuthenticationProvider {
 			throw new BadCredentialsException("name and password do not go together");
 		}
 		this.delay.succeeded(name, network);
-		return signedIn(this.details.person(new PersonId(account.orElseThrow().personId())), tried);
+		return signedIn(this.details.byPassword(account.orElseThrow()), tried);
 	}
 
 	private boolean matches(String password, Optional<Account> account) {

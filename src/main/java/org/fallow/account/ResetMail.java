@@ -7,6 +7,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
 import org.fallow.access.PersonId;
 import org.fallow.platform.Language;
@@ -23,9 +24,10 @@ import org.springframework.mail.javamail.JavaMailSender;
 import org.springframework.stereotype.Component;
 
 /**
- * Mails a link that sets a new password, where a mail server is configured
- * ({@code spring.mail.host}). Whoever asks learns nothing, not even by how long it takes:
- * the account is looked for after the answer was given.
+ * Mails a link that sets a new password, and what was done about an account, where a mail
+ * server is configured ({@code spring.mail.host}). Whoever asks for a link learns
+ * nothing, not even by how long it takes: the account is looked for after the answer was
+ * given.
  */
 @Component
 public class ResetMail implements DisposableBean {
@@ -83,37 +85,57 @@ public class ResetMail implements DisposableBean {
 	 */
 	public void send(String username) {
 		String folded = SignInName.folded(username);
+		post(() -> prepared(folded));
+	}
+
+	private void post(Supplier<Optional<SimpleMailMessage>> prepared) {
 		try {
-			this.postman.execute(() -> deliver(folded));
+			this.postman.execute(() -> deliver(prepared));
 		}
 		catch (RejectedExecutionException ex) {
-			log.warn("A mail with a link was not sent: too many wait to be sent.");
+			log.warn("A mail about an account was not sent: too many wait to be sent.");
 		}
 	}
 
-	private void deliver(String folded) {
+	/**
+	 * Tells a person what was done about their account, where mail is possible and the
+	 * sign-in name is an address. It returns at once.
+	 * @param person whose account
+	 * @param code of the sentences, which end in {@code .subject} and {@code .text}
+	 * @param arguments of the text
+	 */
+	void tell(PersonId person, String code, String... arguments) {
+		post(() -> this.accounts.find(person)
+			.filter((account) -> SignInName.isAddress(account.username()))
+			.map((account) -> message(account.username(), code, language(account), arguments)));
+	}
+
+	private void deliver(Supplier<Optional<SimpleMailMessage>> prepared) {
 		try {
 			JavaMailSender mail = this.sender.getIfAvailable();
-			if (mail != null && SignInName.isAddress(folded)) {
-				this.work.call(() -> prepared(folded)).ifPresent(mail::send);
+			if (mail != null) {
+				this.work.call(prepared).ifPresent(mail::send);
 			}
 		}
 		catch (MailException ex) {
-			log.warn("A mail with a link could not be sent; is the mail server right? {}", ex.getClass().getName());
+			log.warn("A mail about an account could not be sent; is the mail server right? {}",
+					ex.getClass().getName());
 		}
 		catch (RuntimeException ex) {
-			log.error("A mail with a link could not be prepared.", ex);
+			log.error("A mail about an account could not be prepared.", ex);
 		}
 	}
 
 	private Optional<SimpleMailMessage> prepared(String folded) {
-		return this.accounts.find(folded)
+		return Optional.of(folded)
+			.filter(SignInName::isAddress)
+			.flatMap(this.accounts::find)
 			.filter((account) -> !this.links.hasOneSince(new PersonId(account.personId()), BETWEEN_MAILS))
-			.map((account) -> message(folded, link(account), language(account)));
+			.map((account) -> message(folded, "reset.mail", language(account), link(account)));
 	}
 
 	private String link(Account account) {
-		return this.address.link("/reset/" + this.links.issue(new PersonId(account.personId()), LINK_BY_MAIL));
+		return this.address.link("/reset/" + this.links.issue(new PersonId(account.personId()), LINK_BY_MAIL, null));
 	}
 
 	/** Whoever asked for the mail need not be whom it goes to: no browser is asked. */
@@ -121,12 +143,12 @@ public class ResetMail implements DisposableBean {
 		return Language.tagged(account.language()).orElse(Language.ENGLISH).locale();
 	}
 
-	private SimpleMailMessage message(String to, String link, Locale language) {
+	private SimpleMailMessage message(String to, String code, Locale language, String... arguments) {
 		SimpleMailMessage message = new SimpleMailMessage();
 		message.setFrom(this.from);
 		message.setTo(to);
-		message.setSubject(this.messages.getMessage("reset.mail.subject", null, language));
-		message.setText(this.messages.getMessage("reset.mail.text", new Object[] { link }, language));
+		message.setSubject(this.messages.getMessage(code + ".subject", null, language));
+		message.setText(this.messages.getMessage(code + ".text", arguments, language));
 		return message;
 	}
 

@@ -1,7 +1,5 @@
 package org.fallow.account;
 
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -9,10 +7,10 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Objects;
 
+import org.fallow.access.NetworkAddress;
 import org.fallow.access.Secret;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -126,35 +124,15 @@ class SignInDelay {
 
 		private static final int FREE_FOR_A_NETWORK = 20;
 
-		/** Bytes of an IPv6 address that one network has in common. */
-		private static final int NETWORK_BYTES = 8;
-
 		static Key name(String folded) {
 			return new Key(Secret.sha256("name:" + folded), FREE_FOR_A_NAME);
 		}
 
-		/** An IPv4 address, or the network of an IPv6 address. */
+		/** An IPv4 address, or the network of an IPv6 address; all else is one. */
 		static Key network(String address) {
-			return new Key(Secret.sha256("network:" + network(literal(address), address)), FREE_FOR_A_NETWORK);
-		}
-
-		private static String network(byte[] bytes, String address) {
-			return switch (bytes.length) {
-				case 4 -> HexFormat.of().formatHex(bytes);
-				case 16 -> HexFormat.of().formatHex(bytes, 0, NETWORK_BYTES);
-				default -> address;
-			};
-		}
-
-		/** The bytes of a literal address; a name is never looked up. */
-		private static byte[] literal(String address) {
-			try {
-				boolean literal = address.matches("[0-9.]+|[0-9a-fA-F:.]*:[0-9a-fA-F:.]*(%.*)?");
-				return literal ? InetAddress.getByName(address).getAddress() : new byte[0];
-			}
-			catch (UnknownHostException ex) {
-				return new byte[0];
-			}
+			return new Key(
+					Secret.sha256("network:" + NetworkAddress.of(address).map(NetworkAddress::network).orElse("")),
+					FREE_FOR_A_NETWORK);
 		}
 
 	}

@@ -2,6 +2,7 @@ package org.fallow.account;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
@@ -29,9 +30,22 @@ public final class SignedInPerson implements SignedIn, UserDetails {
 
 	private final String name;
 
+	/** A session of before this was kept has none. */
+	private final @Nullable String linkBy;
+
 	SignedInPerson(PersonId id, String name) {
+		this(id, name, null);
+	}
+
+	SignedInPerson(PersonId id, String name, @Nullable String linkBy) {
 		this.id = id.value();
 		this.name = name;
+		this.linkBy = linkBy;
+	}
+
+	@Override
+	public Optional<String> linkBy() {
+		return Optional.ofNullable(this.linkBy);
 	}
 
 	@Override

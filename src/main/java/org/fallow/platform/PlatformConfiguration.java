@@ -12,6 +12,9 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.core.env.Environment;
 import org.springframework.core.task.SimpleAsyncTaskExecutor;
 import org.springframework.jdbc.support.JdbcTransactionManager;
+import org.springframework.session.config.SessionRepositoryCustomizer;
+import org.springframework.session.jdbc.JdbcIndexedSessionRepository;
+import org.springframework.session.jdbc.PostgreSqlJdbcIndexedSessionRepositoryCustomizer;
 import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionOperations;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -37,6 +40,16 @@ class PlatformConfiguration {
 		TransactionTemplate template = new TransactionTemplate(new JdbcTransactionManager(dataSource));
 		template.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
 		return template;
+	}
+
+	/**
+	 * Two clicks of one browser may store the same thing in its session at the same time:
+	 * the later one then counts, where the library's own way would fail, after the page
+	 * has done its work.
+	 */
+	@Bean
+	SessionRepositoryCustomizer<JdbcIndexedSessionRepository> sessionsOfTwoClicks() {
+		return new PostgreSqlJdbcIndexedSessionRepositoryCustomizer();
 	}
 
 	/**

@@ -15,6 +15,8 @@ import java.util.UUID;
 import org.fallow.access.CurrentPerson;
 import org.fallow.access.Ids;
 import org.fallow.access.PersonId;
+import org.fallow.access.Trace;
+import org.fallow.access.TraceSubject;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -40,11 +42,14 @@ public class Posts {
 
 	private final CurrentPerson current;
 
+	private final Trace trace;
+
 	private final Clock clock;
 
-	Posts(JdbcClient jdbc, CurrentPerson current, Clock clock) {
+	Posts(JdbcClient jdbc, CurrentPerson current, Trace trace, Clock clock) {
 		this.jdbc = jdbc;
 		this.current = current;
+		this.trace = trace;
 		this.clock = clock;
 	}
 
@@ -74,6 +79,7 @@ public class Posts {
 							.param(group)
 							.update());
 		}
+		this.current.id().ifPresent((giver) -> this.trace.notePost(id, TraceSubject.POST_GIVEN, giver));
 		return id;
 	}
 
@@ -111,10 +117,12 @@ public class Posts {
 		Optional<StaffPost> found = find(id)
 			.filter((post) -> post.person().equals(by) || mayGive(by, post.kind(), post.clubId(), post.teamId()))
 			.filter((post) -> !isLast(post));
-		found.ifPresent(
-				(post) -> this.jdbc.sql("update post set ended_at = ?, ended_by = ? where id = ? and ended_at is null")
-					.params(at(this.clock.instant()), by.value(), id)
-					.update());
+		found.ifPresent((post) -> {
+			this.jdbc.sql("update post set ended_at = ?, ended_by = ? where id = ? and ended_at is null")
+				.params(at(this.clock.instant()), by.value(), id)
+				.update();
+			this.trace.notePost(id, TraceSubject.POST_ENDED, by);
+		});
 		return found;
 	}
 

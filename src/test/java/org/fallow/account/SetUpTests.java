@@ -1,7 +1,14 @@
 package org.fallow.account;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.List;
 import java.util.UUID;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+
+import jakarta.servlet.http.Cookie;
 
 import org.fallow.platform.DatabaseTest;
 import org.junit.jupiter.api.AfterEach;
@@ -9,11 +16,13 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DriverManagerDataSource;
+import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.RequestBuilder;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
@@ -80,6 +89,49 @@ class SetUpTests {
 		assertThat(html(setUp(this.code.code()))).contains("set up already");
 		this.mvc.perform(post("/sign-in").with(csrf()).param("username", this.username).param("password", PASSWORD))
 			.andExpect(redirectedUrl("/sign-in?failed"));
+	}
+
+	/** As six clicks of one browser, or six people with the log open, would send it. */
+	@ParameterizedTest
+	@ValueSource(booleans = { true, false })
+	void makesOneClubOfManyPostsAtOnceAndAnswersThemAlike(boolean oneBrowser) throws Exception {
+		Cookie browser = this.mvc.perform(get("/set-up")).andReturn().getResponse().getCookie("SESSION");
+		int clubs = clubs();
+		ExecutorService clicks = Executors.newFixedThreadPool(6);
+		try {
+			List<Future<String>> answers = clicks.invokeAll(Collections.nCopies(6, () -> {
+				MockHttpServletRequestBuilder request = setUp(this.code.code());
+				MockHttpServletResponse answer = this.mvc.perform(oneBrowser ? request.cookie(browser) : request)
+					.andReturn()
+					.getResponse();
+				return answer.getStatus() + " " + answer.getRedirectedUrl();
+			}));
+			for (Future<String> answer : answers) {
+				assertThat(answer.get()).isEqualTo("302 /sign-in");
+			}
+		}
+		finally {
+			clicks.shutdown();
+		}
+		assertThat(clubs()).isEqualTo(clubs + 1);
+		this.mvc.perform(post("/sign-in").with(csrf()).param("username", this.username).param("password", PASSWORD))
+			.andExpect(redirectedUrl("/"));
+	}
+
+	@Test
+	void answersASecondClickLikeTheFirst() throws Exception {
+		this.mvc.perform(setUp(this.code.code())).andExpect(redirectedUrl("/sign-in"));
+		this.mvc.perform(setUp(this.code.code())).andExpect(redirectedUrl("/sign-in"));
+		assertThat(html(with(setUp(this.code.code()), "password", "another long sentence"))).contains("set up already");
+	}
+
+	private int clubs() {
+		return JdbcClient
+			.create(new DriverManagerDataSource(this.owner.getJdbcUrl(), this.owner.getUsername(),
+					this.owner.getPassword()))
+			.sql("select count(*) from club")
+			.query(Integer.class)
+			.single();
 	}
 
 	@Test

@@ -1,5 +1,7 @@
 package org.fallow.account.web;
 
+import org.fallow.platform.AnswerHeaders;
+
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
@@ -12,13 +14,6 @@ import org.springframework.security.web.header.writers.CrossOriginResourcePolicy
  */
 final class BrowserRules {
 
-	/** Passkeys are all that Fallow asks of a browser. */
-	static final String PERMISSIONS = "accelerometer=(), autoplay=(), bluetooth=(), camera=(), "
-			+ "display-capture=(), encrypted-media=(), fullscreen=(), gamepad=(), geolocation=(), gyroscope=(), "
-			+ "hid=(), idle-detection=(), local-fonts=(), magnetometer=(), microphone=(), midi=(), payment=(), "
-			+ "picture-in-picture=(), screen-wake-lock=(), serial=(), usb=(), web-share=(), "
-			+ "xr-spatial-tracking=(), publickey-credentials-create=(self), publickey-credentials-get=(self)";
-
 	private static final long YEAR_SECONDS = 31_536_000;
 
 	private BrowserRules() {
@@ -26,7 +21,7 @@ final class BrowserRules {
 
 	static void add(HeadersConfigurer<HttpSecurity> headers) {
 		headers.frameOptions((frames) -> frames.deny());
-		headers.permissionsPolicyHeader((permissions) -> permissions.policy(PERMISSIONS));
+		headers.permissionsPolicyHeader((permissions) -> permissions.policy(AnswerHeaders.PERMISSIONS));
 		headers.crossOriginOpenerPolicy((opener) -> opener.policy(CrossOriginOpenerPolicy.SAME_ORIGIN));
 		headers.crossOriginResourcePolicy((resource) -> resource.policy(CrossOriginResourcePolicy.SAME_ORIGIN));
 		// a club's other sites on the same name may not have TLS

@@ -1,8 +1,6 @@
 package org.fallow.account.web;
 
 import java.io.IOException;
-import java.util.LinkedHashMap;
-import java.util.Map;
 
 import jakarta.servlet.DispatcherType;
 import jakarta.servlet.Filter;
@@ -11,6 +9,7 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.ServletRequest;
 import jakarta.servlet.ServletResponse;
 import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.platform.AnswerHeaders;
 
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
@@ -23,8 +22,6 @@ import org.springframework.context.annotation.Configuration;
 @Configuration(proxyBeanMethods = false)
 class FailureHeaders {
 
-	private static final Map<String, String> HEADERS = headers();
-
 	@Bean
 	FilterRegistrationBean<Filter> headersOfFailures() {
 		FilterRegistrationBean<Filter> filter = new FilterRegistrationBean<>(FailureHeaders::add);
@@ -36,22 +33,9 @@ class FailureHeaders {
 	private static void add(ServletRequest request, ServletResponse response, FilterChain chain)
 			throws IOException, ServletException {
 		if (response instanceof HttpServletResponse answer && !answer.containsHeader("Content-Security-Policy")) {
-			HEADERS.forEach(answer::setHeader);
+			AnswerHeaders.all().forEach(answer::setHeader);
 		}
 		chain.doFilter(request, response);
-	}
-
-	private static Map<String, String> headers() {
-		Map<String, String> headers = new LinkedHashMap<>();
-		headers.put("Content-Security-Policy", SecurityConfiguration.POLICY);
-		headers.put("Permissions-Policy", BrowserRules.PERMISSIONS);
-		headers.put("Referrer-Policy", "no-referrer");
-		headers.put("X-Content-Type-Options", "nosniff");
-		headers.put("X-Frame-Options", "DENY");
-		headers.put("Cross-Origin-Opener-Policy", "same-origin");
-		headers.put("Cross-Origin-Resource-Policy", "same-origin");
-		headers.put("Cache-Control", "no-cache, no-store, max-age=0, must-revalidate");
-		return headers;
 	}
 
 }

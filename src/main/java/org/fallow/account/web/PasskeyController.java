@@ -113,7 +113,8 @@ class PasskeyController {
 	}
 
 	private static boolean isLabel(@Nullable String label) {
-		return label != null && !label.isBlank() && label.length() <= Passkeys.LONGEST_LABEL;
+		return label != null && !label.isBlank() && label.length() <= Passkeys.LONGEST_LABEL
+				&& label.chars().noneMatch(Character::isISOControl);
 	}
 
 	private static ResponseEntity<String> json(String text) {

@@ -6,6 +6,7 @@ import java.util.List;
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.account.OtherHands;
 import org.fallow.account.SignInWays;
 
 import org.springframework.http.HttpMethod;
@@ -30,7 +31,7 @@ class PasskeyFilter extends WebAuthnAuthenticationFilter {
 	/** No passkey signs more bytes than this. */
 	private static final long LONGEST_SIGNATURE = 64 * 1024;
 
-	PasskeyFilter(String path, SignInWays ways, RememberMeServices stay) {
+	PasskeyFilter(String path, SignInWays ways, RememberMeServices stay, OtherHands hands) {
 		RequestMatcher here = PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, path);
 		setRequiresAuthenticationRequestMatcher((request) -> here.matches(request) && isShort(request));
 		setAuthenticationManager(ways.byPasskey());
@@ -38,7 +39,7 @@ class PasskeyFilter extends WebAuthnAuthenticationFilter {
 				new CompositeSessionAuthenticationStrategy(List.of(new ChangeSessionIdAuthenticationStrategy(),
 						new CsrfAuthenticationStrategy(new HttpSessionCsrfTokenRepository()))));
 		setRememberMeServices(stay);
-		setAuthenticationSuccessHandler(new NoteDevice(new HttpMessageConverterAuthenticationSuccessHandler()));
+		setAuthenticationSuccessHandler(new NoteDevice(hands, new HttpMessageConverterAuthenticationSuccessHandler()));
 	}
 
 	private static boolean isShort(HttpServletRequest request) {

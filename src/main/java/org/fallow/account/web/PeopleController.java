@@ -11,6 +11,7 @@ import java.util.UUID;
 import org.fallow.access.PersonId;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
+import org.fallow.team.BirthDates;
 import org.fallow.team.Group;
 import org.fallow.team.Invitations;
 import org.fallow.team.Member;
@@ -150,9 +151,10 @@ class PeopleController {
 		try {
 			String born = PersonForm.text(form.birthDate());
 			LocalDate day = born.isEmpty() ? null : LocalDate.parse(born);
-			if (day != null && day.isAfter(LocalDate.now(this.clock))) {
-				result.rejectValue("birthDate", "people.born.future");
-			}
+			Optional.ofNullable(day)
+				.flatMap((one) -> BirthDates.problem(one, LocalDate.now(this.clock)))
+				.ifPresent((problem) -> result.rejectValue("birthDate", problem.code(), problem.arguments().toArray(),
+						null));
 			return day;
 		}
 		catch (DateTimeException ex) {

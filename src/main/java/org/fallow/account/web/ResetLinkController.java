@@ -8,6 +8,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 
 import org.fallow.access.PersonId;
+import org.fallow.account.AccountLinks;
 import org.fallow.account.Accounts;
 import org.fallow.account.PublicUrl;
 import org.fallow.team.AthleteAccess;
@@ -39,16 +40,19 @@ class ResetLinkController {
 
 	private final Accounts accounts;
 
+	private final AccountLinks links;
+
 	private final PublicUrl address;
 
 	private final Clock clock;
 
-	ResetLinkController(AthleteAccess access, Squad squad, Posts posts, Accounts accounts, PublicUrl address,
-			Clock clock) {
+	ResetLinkController(AthleteAccess access, Squad squad, Posts posts, Accounts accounts, AccountLinks links,
+			PublicUrl address, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.posts = posts;
 		this.accounts = accounts;
+		this.links = links;
 		this.address = address;
 		this.clock = clock;
 	}
@@ -60,7 +64,7 @@ class ResetLinkController {
 			throw new NoSuchAthlete(person);
 		}
 		model.addAttribute("name", this.squad.nameOf(person).orElseThrow());
-		model.addAttribute("link", this.address.link("/reset/" + this.accounts.resetLink(person)));
+		model.addAttribute("link", this.address.link("/reset/" + this.links.make(person)));
 		model.addAttribute("hours", Accounts.LINK_BY_HAND.toHours());
 		return "account/reset-link";
 	}

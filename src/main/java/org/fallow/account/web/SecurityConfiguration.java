@@ -1,14 +1,15 @@
 package org.fallow.account.web;
 
 import java.io.IOException;
-import java.time.Duration;
 import java.util.function.Predicate;
 
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.account.OtherHands;
 import org.fallow.account.SignInWays;
 import org.fallow.account.TooManyTries;
+import org.fallow.platform.AnswerHeaders;
 import org.fallow.team.Standing;
 
 import org.springframework.boot.security.autoconfigure.web.servlet.PathRequest;
@@ -34,6 +35,8 @@ import org.springframework.security.web.authentication.www.BasicAuthenticationFi
 import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import org.springframework.security.web.firewall.HttpFirewall;
+import org.springframework.security.web.firewall.StrictHttpFirewall;
 import org.springframework.security.web.util.matcher.OrRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.session.security.web.authentication.SpringSessionRememberMeServices;
@@ -45,9 +48,6 @@ import org.springframework.session.security.web.authentication.SpringSessionReme
  */
 @Configuration(proxyBeanMethods = false)
 class SecurityConfiguration {
-
-	static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
-			+ "font-src 'self'; connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
 	private static final String SIGN_IN = "/sign-in";
 
@@ -62,6 +62,17 @@ class SecurityConfiguration {
 	private static final AuthenticationEntryPoint TO_SIGN_IN = new LoginUrlAuthenticationEntryPoint(SIGN_IN);
 
 	private static final AccessDeniedHandler FORBIDDEN = new AccessDeniedHandlerImpl();
+
+	/**
+	 * One door for every field of every form: none holds the character that no database
+	 * keeps in a text, and that nobody types.
+	 */
+	@Bean
+	HttpFirewall fieldsWithoutNul() {
+		StrictHttpFirewall firewall = new StrictHttpFirewall();
+		firewall.setAllowedParameterValues((value) -> value == null || value.indexOf(0) < 0);
+		return firewall;
+	}
 
 	/**
 	 * Calendars, which programs read without a sign-in. Their addresses are secrets: no
@@ -80,7 +91,7 @@ class SecurityConfiguration {
 	}
 
 	@Bean
-	SecurityFilterChain pages(HttpSecurity http, Here here, SignInWays ways) throws Exception {
+	SecurityFilterChain pages(HttpSecurity http, Here here, SignInWays ways, OtherHands hands) throws Exception {
 		http.authorizeHttpRequests((requests) -> requests
 			.requestMatchers(PathRequest.toStaticResources().atCommonLocations())
 			.permitAll()
@@ -99,10 +110,11 @@ class SecurityConfiguration {
 			.authenticated());
 		http.authenticationManager(ways.byPassword());
 		http.formLogin((form) -> form.loginPage(SIGN_IN)
-			.successHandler(new NoteDevice(new SavedRequestAwareAuthenticationSuccessHandler()))
+			.successHandler(new NoteDevice(hands, new SavedRequestAwareAuthenticationSuccessHandler()))
 			.failureHandler(SecurityConfiguration::failed));
 		http.rememberMe((remember) -> remember.rememberMeServices(STAY));
-		http.addFilterBefore(new PasskeyFilter(SIGN_IN + "/passkey", ways, STAY), BasicAuthenticationFilter.class);
+		http.addFilterBefore(new PasskeyFilter(SIGN_IN + "/passkey", ways, STAY, hands),
+				BasicAuthenticationFilter.class);
 		http.logout((logout) -> logout.logoutUrl("/sign-out").logoutSuccessUrl(SIGN_IN + "?signed-out"));
 		http.sessionManagement((sessions) -> sessions.invalidSessionStrategy(new LostSession(SIGN_IN + "?expired"))
 			.sessionFixation((fixation) -> fixation.changeSessionId()));
@@ -124,7 +136,7 @@ class SecurityConfiguration {
 	private static SpringSessionRememberMeServices stay() {
 		SpringSessionRememberMeServices services = new SpringSessionRememberMeServices();
 		services.setRememberMeParameterName("stay");
-		services.setValiditySeconds((int) Duration.ofDays(60).toSeconds());
+		services.setValiditySeconds(StaySignedIn.SECONDS);
 		return services;
 	}
 
@@ -154,7 +166,7 @@ class SecurityConfiguration {
 	}
 
 	private static void headers(HeadersConfigurer<HttpSecurity> headers) {
-		headers.contentSecurityPolicy((policy) -> policy.policyDirectives(POLICY));
+		headers.contentSecurityPolicy((policy) -> policy.policyDirectives(AnswerHeaders.POLICY));
 		headers.referrerPolicy((referrer) -> referrer.policy(ReferrerPolicy.NO_REFERRER));
 		BrowserRules.add(headers);
 	}

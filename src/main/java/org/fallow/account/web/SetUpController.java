@@ -4,6 +4,7 @@ import java.time.ZoneId;
 import java.util.List;
 
 import org.fallow.account.Accounts;
+import org.fallow.account.SettingUp;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 
@@ -24,8 +25,11 @@ class SetUpController {
 
 	private final Accounts accounts;
 
-	SetUpController(Accounts accounts) {
+	private final SettingUp settingUp;
+
+	SetUpController(Accounts accounts, SettingUp settingUp) {
 		this.accounts = accounts;
+		this.settingUp = settingUp;
 	}
 
 	@GetMapping("/set-up")
@@ -39,7 +43,7 @@ class SetUpController {
 
 	@PostMapping("/set-up")
 	String setUp(@ModelAttribute("form") SetUpForm form, BindingResult binding, RedirectAttributes redirect) {
-		List<Problem> problems = this.accounts.setUp(form.setUp());
+		List<Problem> problems = this.settingUp.setUp(form.setUp());
 		if (problems.isEmpty()) {
 			redirect.addFlashAttribute("notice", Message.of("set-up.ready"));
 			return "redirect:/sign-in";

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.UUID;
 
 import org.fallow.access.Trace;
-import org.fallow.access.TraceActor;
 import org.fallow.access.TraceLine;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
@@ -116,27 +115,6 @@ class SharingController {
 		static Said of(Consent consent, ZoneId zone) {
 			return new Said(consent.kind(), LocalDateTime.ofInstant(consent.at(), zone), consent.guardian(),
 					consent.guardianRole());
-		}
-
-	}
-
-	/**
-	 * A line of the trace as the page shows it.
-	 *
-	 * @param at when, in the athlete's zone
-	 * @param own whether it was the athlete
-	 * @param name who
-	 * @param post by which right
-	 * @param action looked or changed
-	 * @param what which page or fact
-	 * @param address where from; absent for work without a request
-	 */
-	public record Noted(LocalDateTime at, boolean own, String name, String post, String action, String what,
-			@Nullable String address) {
-
-		static Noted of(TraceLine line, ZoneId zone) {
-			return new Noted(LocalDateTime.ofInstant(line.at(), zone), line.actor().post().equals(TraceActor.SELF),
-					line.actor().name(), line.actor().post(), line.action().name(), line.what().name(), line.address());
 		}
 
 	}

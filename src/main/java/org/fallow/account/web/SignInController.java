@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.List;
 
 import jakarta.servlet.http.HttpSession;
+import org.fallow.access.NetworkAddress;
 import org.fallow.account.Accounts;
 import org.fallow.account.DemoAccounts;
 import org.fallow.account.TooManyTries;
@@ -15,6 +16,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.context.request.WebRequest;
 
 /**
@@ -43,6 +45,7 @@ class SignInController {
 		if (this.accounts.none()) {
 			return "redirect:/set-up";
 		}
+		model.addAttribute("clear", isInTheClear(request));
 		model.addAttribute("failed", request.getParameterMap().containsKey("failed"));
 		model.addAttribute("wait", wait(request.getParameter("wait")));
 		WHY.stream()
@@ -52,6 +55,12 @@ class SignInController {
 		DemoAccounts demo = this.demoAccounts.getIfAvailable();
 		model.addAttribute("demoAccounts", (demo == null) ? List.of() : demo.list());
 		return "account/sign-in";
+	}
+
+	/** A password typed here would cross a network for everybody to read. */
+	private static boolean isInTheClear(WebRequest request) {
+		return request instanceof ServletWebRequest asked && !asked.isSecure()
+				&& NetworkAddress.of(asked.getRequest().getRemoteAddr()).filter(NetworkAddress::isHere).isEmpty();
 	}
 
 	/** The address says how long; nobody has to wait longer than the longest wait. */

@@ -12,7 +12,10 @@ import java.util.regex.Pattern;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
 import org.fallow.access.Secret;
+import org.fallow.access.TraceSubject;
+import org.fallow.team.AthleteAccess;
 import org.fallow.team.OfAthlete;
+import org.fallow.team.Squad;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -32,11 +35,18 @@ public class CalendarAddresses {
 
 	private final JdbcClient jdbc;
 
+	private final AthleteAccess access;
+
+	private final Squad squad;
+
 	private final Clock clock;
 
 	private final TransactionTemplate transaction;
 
-	CalendarAddresses(JdbcClient jdbc, Clock clock, PlatformTransactionManager transactions) {
+	CalendarAddresses(JdbcClient jdbc, AthleteAccess access, Squad squad, Clock clock,
+			PlatformTransactionManager transactions) {
+		this.access = access;
+		this.squad = squad;
 		this.jdbc = jdbc;
 		this.clock = clock;
 		this.transaction = new TransactionTemplate(transactions);
@@ -93,6 +103,7 @@ public class CalendarAddresses {
 				insert into calendar_feed (person_id, token_hash, made_at) values (?, ?, ?)
 				on conflict (person_id) do update set token_hash = excluded.token_hash, made_at = excluded.made_at,
 					revoked_at = null""").params(athlete.value(), secret.hash(), now()).update();
+		note(athlete, TraceSubject.CALENDAR_MADE);
 		return secret;
 	}
 
@@ -103,9 +114,16 @@ public class CalendarAddresses {
 	@OfAthlete
 	@Transactional
 	public void revoke(PersonId athlete) {
-		this.jdbc.sql("update calendar_feed set revoked_at = ? where person_id = ? and revoked_at is null")
+		int ended = this.jdbc.sql("update calendar_feed set revoked_at = ? where person_id = ? and revoked_at is null")
 			.params(now(), athlete.value())
 			.update();
+		if (ended > 0) {
+			note(athlete, TraceSubject.CALENDAR_ENDED);
+		}
+	}
+
+	private void note(PersonId athlete, TraceSubject what) {
+		this.access.changed(this.squad.athlete(athlete), what);
 	}
 
 	private OffsetDateTime now() {

@@ -31,7 +31,8 @@ import org.jspecify.annotations.Nullable;
  * run, key session, test, race), {@code terrain} (flat, hill, track, treadmill),
  * {@code time} (18:30, or empty), {@code place}, {@code name} and {@code parts} (see
  * {@link PartsText}). What is written is read back the same, apart from the names that
- * sessions have inside.
+ * sessions have inside; words that a spreadsheet would take for a formula stand behind a
+ * {@link FormulaMark}.
  */
 public final class ProgrammeFile {
 
@@ -113,6 +114,9 @@ public final class ProgrammeFile {
 		if (place.length() > LONGEST_WORDS || name.length() > LONGEST_WORDS) {
 			problems.add(Problem.of("line " + line, "programme.words", LONGEST_WORDS));
 		}
+		if (!PlannedSession.isOneLine(place) || !PlannedSession.isOneLine(name)) {
+			problems.add(Problem.of("line " + line, "programme.one-line"));
+		}
 		if (day == null || week == null || kind == null || terrain == null || unreadable != null) {
 			return;
 		}
@@ -165,7 +169,7 @@ public final class ProgrammeFile {
 	}
 
 	private static String field(NamedCsvRecord row, String column) {
-		return row.findField(column).orElse("").strip();
+		return FormulaMark.without(row.findField(column).orElse("").strip());
 	}
 
 	private static String word(Enum<?> one) {
@@ -194,8 +198,8 @@ public final class ProgrammeFile {
 	private static List<String> row(ProgrammeWeek week, PlannedSession session) {
 		LocalTime time = session.time();
 		return List.of(word(week.kind()), session.day().toString(), word(session.kind()), word(session.terrain()),
-				(time == null) ? "" : time.toString(), session.place(), session.name(),
-				PartsText.write(session.parts()));
+				(time == null) ? "" : time.toString(), FormulaMark.with(session.place()),
+				FormulaMark.with(session.name()), PartsText.write(session.parts()));
 	}
 
 	/**

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.regex.Pattern;
 
 import org.fallow.rules.Intensity;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +30,8 @@ public record PlannedSession(String key, LocalDate day, Kind kind, Terrain terra
 	public static final int MOST_MINUTES = 1_440;
 
 	private static final int SECONDS = 60;
+
+	private static final Pattern CONTROLS = Pattern.compile("[\\p{Cc}\\u2028\\u2029]");
 
 	/**
 	 * Copies the parts and checks them.
@@ -108,6 +111,16 @@ public record PlannedSession(String key, LocalDate day, Kind kind, Terrain terra
 	public PlannedSession with(List<Part> changed) {
 		return new PlannedSession(this.key, this.day, this.kind, this.terrain, this.time, this.place, this.name,
 				changed);
+	}
+
+	/**
+	 * Whether words can stand as a name or a place.
+	 * @param words as typed
+	 * @return false with a line break or any other character that controls instead of
+	 * being seen
+	 */
+	public static boolean isOneLine(String words) {
+		return !CONTROLS.matcher(words).find();
 	}
 
 	/** Whole minutes of some seconds, a begun one counted. */

@@ -28,12 +28,14 @@ import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
 
+import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /**
@@ -89,14 +91,14 @@ class ProgrammePage {
 	String save(@PathVariable UUID id, @RequestParam Map<String, String> typed, Model model,
 			RedirectAttributes redirect) {
 		Group group = own(id);
-		LocalDate monday = monday(day(typed.get("week")));
+		LocalDate monday = monday(typedDay(typed));
 		List<SessionRow> rows = rows(typed);
 		List<Problem> problems = new ArrayList<>();
 		List<PlannedSession> sessions = rows.stream()
 			.filter((row) -> !row.isEmpty())
 			.flatMap((row) -> Optional.ofNullable(row.read(monday, problems)).stream())
 			.toList();
-		ProgrammeWeek.Kind kind = kind(typed.get("kind"));
+		ProgrammeWeek.Kind kind = kind(typed.get("kind"), problems);
 		PersonId by = this.access.person();
 		if (problems.isEmpty()
 				&& !this.programmes.write(id, new ProgrammeWeek(monday, kind, sessions), revision(typed), by)) {
@@ -116,7 +118,7 @@ class ProgrammePage {
 	@PostMapping("/programme/{id}/back")
 	String goBack(@PathVariable UUID id, @RequestParam Map<String, String> typed, RedirectAttributes redirect) {
 		own(id);
-		LocalDate monday = monday(day(typed.get("week")));
+		LocalDate monday = monday(typedDay(typed));
 		boolean done = this.programmes.goBack(id, monday, revision(typed), this.access.person());
 		redirect.addFlashAttribute("notice",
 				done ? Message.of("programme.taken-back", monday) : Message.of("programme.changed-elsewhere"));
@@ -127,7 +129,7 @@ class ProgrammePage {
 	@PostMapping("/programme/{id}/copy")
 	String copy(@PathVariable UUID id, @RequestParam Map<String, String> typed, RedirectAttributes redirect) {
 		own(id);
-		LocalDate monday = monday(day(typed.get("week")));
+		LocalDate monday = monday(typedDay(typed));
 		StoredWeek next = this.programmes.week(id, monday.plusWeeks(1));
 		ProgrammeWeek week = this.programmes.week(id, monday).week();
 		List<PlannedSession> sessions = week.sessions()
@@ -204,11 +206,24 @@ class ProgrammePage {
 		return revision.matches("\\d{1,9}") ? Integer.parseInt(revision) : -1;
 	}
 
-	private static ProgrammeWeek.Kind kind(@Nullable String typed) {
+	private static ProgrammeWeek.Kind kind(@Nullable String typed, List<Problem> problems) {
 		return Arrays.stream(ProgrammeWeek.Kind.values())
 			.filter((one) -> one.name().equals(typed))
 			.findFirst()
-			.orElse(ProgrammeWeek.Kind.LOADING);
+			.orElseGet(() -> {
+				problems.add(Problem.of("kind", "entry.code.unknown"));
+				return ProgrammeWeek.Kind.LOADING;
+			});
+	}
+
+	/** The week a form is of: one that cannot be read must not become another. */
+	private static LocalDate typedDay(Map<String, String> typed) {
+		try {
+			return LocalDate.parse(typed.getOrDefault("week", ""));
+		}
+		catch (DateTimeException ex) {
+			throw new ResponseStatusException(HttpStatus.BAD_REQUEST);
+		}
 	}
 
 	private LocalDate day(@Nullable String typed) {

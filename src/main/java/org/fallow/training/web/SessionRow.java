@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 
@@ -64,12 +65,15 @@ public record SessionRow(int at, String key, String day, String kind, String ter
 			problems.add(new Problem("parts" + this.at, reading.problem()));
 			return null;
 		}
-		if (this.name.length() > LONGEST_WORDS || this.place.length() > LONGEST_WORDS) {
-			problems.add(Problem.of("name" + this.at, "programme.words", LONGEST_WORDS));
+		List<Problem> wrong = new ArrayList<>();
+		checkWords(wrong);
+		checkChoices(wrong);
+		if (!wrong.isEmpty()) {
+			problems.addAll(wrong);
 			return null;
 		}
 		try {
-			return new PlannedSession(stableKey(), monday.plusDays(dayOfWeek() - 1L),
+			return new PlannedSession(stableKey(), monday.plusDays(Integer.parseInt(this.day) - 1L),
 					PlannedSession.Kind.valueOf(this.kind), PlannedSession.Terrain.valueOf(this.terrain),
 					time(problems), this.place, this.name, reading.parts());
 		}
@@ -83,8 +87,33 @@ public record SessionRow(int at, String key, String day, String kind, String ter
 		return (this.key.matches("[0-9a-f-]{36}")) ? this.key : Ids.next().toString();
 	}
 
-	private int dayOfWeek() {
-		return this.day.matches("[1-7]") ? Integer.parseInt(this.day) : 1;
+	private void checkWords(List<Problem> problems) {
+		if (this.name.length() > LONGEST_WORDS || this.place.length() > LONGEST_WORDS) {
+			problems.add(Problem.of("name" + this.at, "programme.words", LONGEST_WORDS));
+		}
+		if (!PlannedSession.isOneLine(this.name)) {
+			problems.add(Problem.of("name" + this.at, "programme.one-line"));
+		}
+		if (!PlannedSession.isOneLine(this.place)) {
+			problems.add(Problem.of("place" + this.at, "programme.one-line"));
+		}
+	}
+
+	/** What no list of the page offers is refused, never taken for something else. */
+	private void checkChoices(List<Problem> problems) {
+		if (!this.day.matches("[1-7]")) {
+			problems.add(Problem.of("day" + this.at, "programme.day.unknown"));
+		}
+		if (!isOneOf(PlannedSession.Kind.values(), this.kind)) {
+			problems.add(Problem.of("kind" + this.at, "entry.code.unknown"));
+		}
+		if (!isOneOf(PlannedSession.Terrain.values(), this.terrain)) {
+			problems.add(Problem.of("terrain" + this.at, "entry.code.unknown"));
+		}
+	}
+
+	private static boolean isOneOf(Enum<?>[] all, String typed) {
+		return Arrays.stream(all).anyMatch((one) -> one.name().equals(typed));
 	}
 
 	private @Nullable LocalTime time(List<Problem> problems) {

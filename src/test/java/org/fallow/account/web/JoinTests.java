@@ -171,6 +171,20 @@ class JoinTests {
 	}
 
 	@Test
+	void refusesABirthDateThatNobodyHas() throws Exception {
+		for (String kind : List.of("ATHLETE", "HEAD_COACH")) {
+			Cookie session = open(invite(kind, "Old Oak"));
+			this.username = UUID.randomUUID() + "@club.example";
+			for (String born : List.of("0001-01-01", TODAY.minusYears(120).minusDays(1).toString())) {
+				String html = html(filled(session, born));
+				assertThat(html).contains("over 120 years ago");
+			}
+			assertThat(html(filled(session, TODAY.plusDays(1).toString()))).contains("cannot be in the future");
+			this.mvc.perform(filled(session, TODAY.minusYears(120).toString())).andExpect(redirectedUrl("/sign-in"));
+		}
+	}
+
+	@Test
 	void asksAGuardianForSomebodyUnder18OrWithoutABirthDate() throws Exception {
 		for (String born : List.of(TODAY.minusYears(16).toString(), "")) {
 			Cookie session = open(invite("ATHLETE", "Kit Kid"));

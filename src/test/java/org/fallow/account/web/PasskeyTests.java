@@ -37,7 +37,8 @@ class PasskeyTests extends SignInTestCase {
 
 	@ParameterizedTest
 	@ValueSource(strings = { "", "nonsense", "[]", "{}", "{\"label\":\"Phone\"}",
-			"{\"label\":\"Phone\",\"credential\":{\"id\":\"x\"}}", "{\"label\":\"\",\"credential\":{}}", "null" })
+			"{\"label\":\"Phone\",\"credential\":{\"id\":\"x\"}}", "{\"label\":\"\",\"credential\":{}}", "null",
+			"{\"label\":\"nul\\u0000\",\"credential\":{}}" })
 	void keepsNoneThatIsNone(String body) throws Exception {
 		Cookie session = signedIn(this.ann);
 		html(sent("/account/passkeys/options", "{}").cookie(session), 200);

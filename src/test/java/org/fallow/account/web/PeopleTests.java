@@ -125,8 +125,10 @@ class PeopleTests {
 	}
 
 	@ParameterizedTest
-	@CsvSource(delimiter = '|', value = { "name||A name has 1 to 120", "birthDate|soon|not a day",
-			"birthDate|2999-01-01|cannot be in the future" })
+	@CsvSource(delimiter = '|',
+			value = { "name||A name has 1 to 120", "birthDate|soon|not a day",
+					"birthDate|2999-01-01|cannot be in the future", "birthDate|0001-01-01|over 120 years ago",
+					"birthDate|0026-05-04|over 120 years ago" })
 	void saysWhatIsWrongAtItsField(String field, @Nullable String value, String sentence) throws Exception {
 		String typed = (value == null) ? "" : value;
 		String name = field.equals("name") ? typed : "Eve";

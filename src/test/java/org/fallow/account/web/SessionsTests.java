@@ -119,12 +119,29 @@ class SessionsTests extends SignInTestCase {
 		MvcResult stayed = this.mvc.perform(signIn(this.annName, PASSWORD).param("stay", "on"))
 			.andExpect(redirectedUrl("/"))
 			.andReturn();
-		assertThat(session(stayed).getMaxAge()).isGreaterThanOrEqualTo((int) Duration.ofDays(60).toSeconds());
+		assertThat(session(stayed).getMaxAge()).isEqualTo((int) Duration.ofDays(60).toSeconds());
 		assertThat(this.jdbc
 			.sql("select distinct max_inactive_interval from spring_session where principal_name = ? order by 1")
 			.param(this.ann.toString())
 			.query(Integer.class)
 			.list()).containsExactly(1800, (int) Duration.ofDays(60).toSeconds());
+	}
+
+	/** Or a cookie would end while its session is used. */
+	@Test
+	void writesTheCookieThatStaysAnewOnEachDayOfUse() throws Exception {
+		Cookie stay = session(this.mvc.perform(signIn(this.annName, PASSWORD).param("stay", "on")).andReturn());
+		Cookie brief = signedIn(this.ann);
+		for (int day = 0; day < 3; day++) {
+			assertThat(this.mvc.perform(get("/account").cookie(stay)).andReturn().getResponse().getHeader("Set-Cookie"))
+				.startsWith("SESSION=" + stay.getValue() + ";")
+				.contains("Max-Age=" + Duration.ofDays(60).toSeconds() + ";");
+			assertThat(this.mvc.perform(get("/account").cookie(stay)).andReturn().getResponse().getCookie("SESSION"))
+				.isNull();
+			assertThat(this.mvc.perform(get("/account").cookie(brief)).andReturn().getResponse().getCookie("SESSION"))
+				.isNull();
+			this.clock.advance(Duration.ofDays(1));
+		}
 	}
 
 	@Test

@@ -9,8 +9,9 @@ import java.util.UUID;
 
 import jakarta.servlet.http.Cookie;
 import org.fallow.access.PersonId;
-import org.fallow.platform.DatabaseTest;
 import org.fallow.account.Accounts;
+import org.fallow.platform.AnswerHeaders;
+import org.fallow.platform.DatabaseTest;
 import org.fallow.team.Club;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
@@ -150,7 +151,7 @@ class SignInTests {
 	void showsTheSignInPageUnderAStrictPolicy() throws Exception {
 		this.mvc.perform(get("/sign-in"))
 			.andExpect(status().isOk())
-			.andExpect(header().string("Content-Security-Policy", SecurityConfiguration.POLICY))
+			.andExpect(header().string("Content-Security-Policy", AnswerHeaders.POLICY))
 			.andExpect(header().string("Referrer-Policy", "no-referrer"))
 			.andExpect(header().string("Cache-Control", containsString("no-store")))
 			.andExpect(content().string(containsString("name=\"_csrf\"")));

@@ -13,6 +13,7 @@ import org.fallow.wording.Problem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -74,6 +75,47 @@ class ProgrammeFileTest {
 		assertThat(result.weeks()).isEmpty();
 		assertThat(result.problems().get(0).field()).isEqualTo("line 3");
 		assertThat(result.problems().get(0).message().code()).isEqualTo(code);
+	}
+
+	/** What spreadsheets take for a formula; common practice, no source. */
+	@ParameterizedTest
+	@ValueSource(strings = { "=HYPERLINK(\"http://evil.example\")", "+1", "-1+cmd|' /C calc'!A0", "@SUM(A1)",
+			"'=already quoted", "''+twice", "\uFF1D1+1" })
+	void writesNoFormulaAndReadsTheWordsBack(String words) {
+		String cell = '"' + words.replace("\"", "\"\"") + '"';
+		List<ProgrammeWeek> weeks = ProgrammeFile
+			.read(HEADER + "loading,2026-03-17,easy run,flat,," + marked(cell) + "," + marked(cell) + ",45 min easy\n")
+			.weeks();
+		assertThat(weeks.get(0).sessions().get(0).name()).isEqualTo(words);
+		String written = ProgrammeFile.write(weeks);
+		assertThat(written).doesNotContainPattern("(^|,|\n)\"?[=+@\\-\uFF1D]");
+		PlannedSession back = ProgrammeFile.read(written).weeks().get(0).sessions().get(0);
+		assertThat(back.name()).isEqualTo(words);
+		assertThat(back.place()).isEqualTo(words);
+	}
+
+	/** A file of somebody's own has no marks; one of Fallow's has one before each. */
+	private static String marked(String cell) {
+		return "\"'" + cell.substring(1);
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "=1", "+1 lap", "-", "it's", "'", "@ the track" })
+	void readsWordsWithoutAMarkAsTheyStand(String words) {
+		ProgrammeFile.Result result = ProgrammeFile
+			.read(HEADER + "loading,2026-03-17,easy run,flat,,," + words + ",45 min easy\n");
+		assertThat(result.weeks().get(0).sessions().get(0).name()).isEqualTo(words);
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "two\nlines", "two\r\nlines", "nul\0here", "bell\u0007", "para\u2029graph", "nel\u0085x" })
+	void refusesNamesThatAreNotOneLine(String words) {
+		for (String both : List.of("\"" + words + "\",Name", "Place,\"" + words + "\"")) {
+			ProgrammeFile.Result result = ProgrammeFile
+				.read(HEADER + "loading,2026-03-17,easy run,flat,," + both + ",45 min easy\n");
+			assertThat(result.weeks()).isEmpty();
+			assertThat(result.problems()).containsExactly(Problem.of("line 2", "programme.one-line"));
+		}
 	}
 
 	@Test

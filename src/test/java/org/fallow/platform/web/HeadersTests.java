@@ -1,22 +1,28 @@
 package org.fallow.platform.web;
 
+import java.io.IOException;
 import java.net.HttpCookie;
 import java.net.http.HttpHeaders;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
+import org.springframework.test.context.TestPropertySource;
+
 import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * What browsers are told with every answer, and the session's cookie.
  */
+@TestPropertySource(properties = "fallow.proxies=127.0.0.1,::1")
 class HeadersTests extends OverHttp {
 
 	private static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; "
@@ -54,6 +60,62 @@ class HeadersTests extends OverHttp {
 		assertStrict(coach.sendAs("TRACE", "/board", BodyPublishers.noBody()).headers());
 		assertStrict(
 				coach.sendAs("POST", "/morning", BodyPublishers.noBody(), "Content-Type", "multipart/mixed").headers());
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "GET /sign-in?a=%zz<\u0001> HTTP/1.1", "GET /sign-in HTTP/7.9", "G\u0001T / HTTP/1.1",
+			"GET http://[x/ HTTP/1.1", "GET /\\..\\sign-in HTTP/1.1", "nonsense", "GET /%00 HTTP/1.1",
+			"GET /a%2fb HTTP/1.1" })
+	void sendsWhatTheServerItselfRefusesUnderTheSameRules(String line) throws IOException {
+		String answer = RawSocket.answer(this.port,
+				line + "\r\nHost: localhost\r\nAccept: text/html\r\nConnection: close\r\n\r\n");
+		assertStrictlyRefused(answer);
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "Host: a\r\nHost: b", "Host: localhost\r\nContent-Length: x",
+			"Host: localhost\r\nContent-Length: 1\r\nContent-Length: 2", "Host: localhost\r\nTransfer-Encoding: odd",
+			"Host: local host", "No: host" })
+	void sendsWhatTheServerCannotReadUnderTheSameRules(String headers) throws IOException {
+		assertStrictlyRefused(
+				RawSocket.answer(this.port, "GET /sign-in HTTP/1.1\r\n" + headers + "\r\nConnection: close\r\n\r\n"));
+		assertStrictlyRefused(RawSocket.answer(this.port,
+				"GET /sign-in HTTP/1.1\r\nHost: localhost\r\nAccept-Language: de\r\nX-Long: " + "x".repeat(64 * 1024)
+						+ "\r\n\r\n"));
+	}
+
+	private static void assertStrictlyRefused(String answer) {
+		assertThat(answer).as(answer).matches("(?s)HTTP/1\\.1 (4\\d\\d|50[15]) .*");
+		String head = answer.substring(0, answer.indexOf("\r\n\r\n") + 2);
+		Map<String, List<String>> headers = head.lines()
+			.skip(1)
+			.collect(Collectors.groupingBy((one) -> one.substring(0, one.indexOf(':')),
+					Collectors.mapping((one) -> one.substring(one.indexOf(':') + 1).strip(), Collectors.toList())));
+		assertStrict(HttpHeaders.of(headers, (name, value) -> true));
+		assertThat(answer).doesNotContain("Tomcat", "org.apache", "xxxxx");
+		assertThat(answer.substring(head.length()).strip()).isNotEmpty();
+	}
+
+	@Test
+	void keepsTheCookieOfThosePutToStayForSixtyDays() {
+		Caller caller = nobody();
+		caller.get("/sign-in");
+		HttpResponse<String> answer = caller.post("/sign-in",
+				java.util.Map.of("username", this.coachName, "password", PASSWORD, "stay", "on"));
+		assertThat(cookieOf(answer)).contains("HttpOnly", "SameSite=Lax", "Max-Age=5184000;");
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "text/html", Caller.BROWSER, "text/html;q=1.0, image/png", "image/*", "*/*",
+			"application/json" })
+	void showsHealthToWhateverAsks(String accept) {
+		for (String path : List.of("/actuator/health", "/actuator/health/liveness", "/actuator/health/readiness")) {
+			HttpResponse<String> answer = nobody().get(path, "Accept", accept);
+			assertThat(answer.statusCode()).as(path + " for " + accept).isEqualTo(200);
+			assertThat(answer.body()).contains("\"status\":\"UP\"");
+		}
+		assertThat(nobody().get("/actuator/health", "Accept", "text/html").headers().firstValue("Content-Type"))
+			.hasValue("application/json");
 	}
 
 	private static void assertStrict(HttpHeaders headers) {
