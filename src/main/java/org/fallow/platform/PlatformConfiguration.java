@@ -12,6 +12,9 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.core.env.Environment;
 import org.springframework.core.task.SimpleAsyncTaskExecutor;
 import org.springframework.jdbc.support.JdbcTransactionManager;
+import org.springframework.session.config.SessionRepositoryCustomizer;
+import org.springframework.session.jdbc.JdbcIndexedSessionRepository;
+import org.springframework.session.jdbc.PostgreSqlJdbcIndexedSessionRepositoryCustomizer;
 import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionOperations;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -37,6 +40,15 @@ class PlatformConfiguration {
 		TransactionTemplate template = new TransactionTemplate(new JdbcTransactionManager(dataSource));
 		template.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
 		return template;
+	}
+
+	/**
+	 * Two pages asked for at once may both be the first to keep the same thing in a
+	 * session; the later one writes over it instead of failing.
+	 */
+	@Bean
+	static SessionRepositoryCustomizer<JdbcIndexedSessionRepository> sessionsOfPagesAskedForAtOnce() {
+		return new PostgreSqlJdbcIndexedSessionRepositoryCustomizer();
 	}
 
 	/**
