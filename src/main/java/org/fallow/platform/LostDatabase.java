@@ -8,6 +8,8 @@ import java.util.Set;
 
 import org.postgresql.jdbc.PgConnection;
 
+import org.springframework.transaction.TransactionSystemException;
+
 /**
  * Tells from an exception that the database could not do its work, whatever it was asked:
  * it was away, or its disk was full. States are those of SQL and of PostgreSQL's manual,
@@ -32,6 +34,9 @@ public enum LostDatabase {
 
 	private static final String DISK_FULL = "53100";
 
+	/** What the pool says, without a state, of a connection that broke before. */
+	private static final String CLOSED = "Connection is closed";
+
 	private static final String SESSIONS = "org.springframework.session.jdbc.JdbcIndexedSessionRepository";
 
 	/** Shut down, killed, starting, too many connections. */
@@ -49,6 +54,10 @@ public enum LostDatabase {
 			if (one instanceof SQLException sql && of(sql).isPresent()) {
 				return of(sql);
 			}
+			if (one instanceof TransactionSystemException ended && ended.getApplicationException() != null) {
+				// why the work was to be taken back says more than why that failed
+				return in(ended.getApplicationException());
+			}
 			depth++;
 		}
 		return Optional.empty();
@@ -60,7 +69,7 @@ public enum LostDatabase {
 			return Optional.of(FULL);
 		}
 		boolean away = state.startsWith("08") || STATES.contains(state)
-				|| failure instanceof SQLTransientConnectionException;
+				|| failure instanceof SQLTransientConnectionException || CLOSED.equals(failure.getMessage());
 		return away
 				? Optional
 					.of(Arrays.stream(failure.getStackTrace()).anyMatch(LostDatabase::isOrAfterCommit) ? UNSURE : AWAY)

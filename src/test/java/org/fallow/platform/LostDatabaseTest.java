@@ -8,6 +8,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
+import org.springframework.transaction.TransactionSystemException;
+
 import static org.assertj.core.api.Assertions.assertThat;
 
 /** States are those of PostgreSQL's manual, appendix A. */
@@ -48,6 +50,15 @@ class LostDatabaseTest {
 		failure.setStackTrace(new StackTraceElement[] { new StackTraceElement(
 				"org.springframework.session.jdbc.JdbcIndexedSessionRepository", "save", "J.java", 1) });
 		assertThat(LostDatabase.in(failure)).isEqualTo(Optional.of(LostDatabase.UNSURE));
+	}
+
+	@Test
+	void isToldFromWhatWasToBeTakenBack() {
+		TransactionSystemException ended = new TransactionSystemException("Could not roll back",
+				new SQLException("Connection is closed"));
+		assertThat(LostDatabase.in(ended)).isEqualTo(Optional.of(LostDatabase.AWAY));
+		ended.initApplicationException(new IllegalStateException(new SQLException("row", "53100")));
+		assertThat(LostDatabase.in(ended)).isEqualTo(Optional.of(LostDatabase.FULL));
 	}
 
 	@Test
