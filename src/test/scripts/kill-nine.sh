@@ -1,77 +1,172 @@
 #!/usr/bin/env bash
-# Kills Fallow with kill -9 over and over while rows are being committed, alone in odd
-# rounds and together with its postmaster in even ones, starts it again, and checks that
-# no acknowledged row is missing. Needs the built jar, psql and curl.
-# Usage: src/test/scripts/kill-nine.sh [rounds, 20]
+# Kills with kill -9 while mornings are being entered through the real forms: in turn the
+# database's postmaster, Fallow, and both. Twenty-four athletes of the demo squad sign in
+# once; in each round fifty forms are asked for and then sent all at the same time, and the
+# kill comes somewhere in between. Then Fallow is waited for (its own watch brings back a
+# database that was killed alone), and every form that was not acknowledged is sent again,
+# as it was, until it is. Counts what was acknowledged and is missing, and what is stored
+# twice. Needs the built jar, psql and curl. It works in a folder of its own.
+# Usage: src/test/scripts/kill-nine.sh [rounds, 100] [forms at a time, 50] [minutes at most, 600]
 set -euo pipefail
 cd "$(dirname "$0")/../../.."
 
-rounds=${1:-20}
+rounds=${1:-100}
+forms=${2:-50}
+minutes=${3:-600}
+password=tarnside-demo # of all accounts of the demo
 work=$(mktemp -d)
 home=$work/home
-acknowledged=$work/acknowledged
 fallow=
-writer=
 clean_up() {
-	[ -z "$writer" ] || kill "$writer" 2>/dev/null || true
 	[ -z "$fallow" ] || kill "$fallow" 2>/dev/null && wait "$fallow" 2>/dev/null || true
 	rm -rf "$work"
 }
 trap clean_up EXIT
 
-password() { sed -n "s/^$1=//p" "$home/passwords.properties"; }
-port() { sed -n 4p "$home/database/postmaster.pid"; }
-sql() { PGPASSWORD=$(password fallow_owner) psql -X -q -A -t -h localhost -p "$(port)" -U fallow_owner -d fallow "$@"; }
+fail() {
+	echo "FAILED: $*"
+	cp "$work/output" kill-nine.output 2>/dev/null && echo 'Fallow said what is in kill-nine.output'
+	exit 1
+}
+secret() { sed -n "s/^$1=//p" "$home/passwords.properties"; }
+sql() {
+	PGPASSWORD=$(secret postgres) psql -X -q -A -t -h localhost -p "$(sed -n 4p "$home/database/postmaster.pid")" \
+		-U postgres -d fallow -c "$1"
+}
+# without a proxy, and without waiting for ever
+ask() { curl --silent --noproxy '*' --max-time 60 "$@"; }
+field() { sed -n "s/.*name=\"$1\" value=\"\([^\"]*\)\".*/\1/p" "$2" | head -n 1; }
 
-start_fallow() {
-	local begin end web
+wait_until_ready() {
+	local begin end tries=0
 	begin=$(date +%s%N)
-	java -XX:TieredStopAtLevel=1 -jar target/fallow.jar --fallow.home="$home" --server.port=0 >"$work/output" 2>&1 &
-	fallow=$!
 	while true; do
-		web=$(sed -n 's/.*Tomcat started on port \([0-9]*\).*/\1/p' "$work/output")
-		if [ -n "$web" ] && curl --silent --noproxy '*' "http://localhost:$web/actuator/health" | grep -q '"status":"UP"'; then
+		web=$(sed -n 's/.*Tomcat started on port \([0-9]*\).*/\1/p' "$work/output" | tail -n 1)
+		if [ -n "$web" ] && ask "http://localhost:$web/actuator/health/readiness" | grep -q '"status":"UP"'; then
 			break
 		fi
-		kill -0 "$fallow" 2>/dev/null || { cat "$work/output"; echo 'FAILED: Fallow did not start'; exit 1; }
+		kill -0 "$fallow" 2>/dev/null || fail 'Fallow ended'
+		tries=$((tries + 1))
+		[ "$tries" -lt 3000 ] || fail 'Fallow does not become ready'
 		sleep 0.1
 	done
 	end=$(date +%s%N)
 	seconds=$(awk "BEGIN { printf \"%.1f\", ($end - $begin) / 1e9 }")
 }
-
-# One session commits row after row and prints a number only once its commit is answered.
-write_rows() {
-	awk -v from="$1" 'BEGIN { for (i = from; ; i++) print "insert into kill_nine values (" i ") returning n;" }' \
-		| sql -v ON_ERROR_STOP=1 >>"$acknowledged" 2>/dev/null || true
+start_fallow() {
+	java -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -jar "$work/fallow/fallow.jar" --fallow.home="$home" \
+		--spring.profiles.active=demo --fallow.demo.keep=true --server.port=0 --server.address=127.0.0.1 >"$work/output" 2>&1 &
+	fallow=$!
+	wait_until_ready
 }
 
+# Each athlete's session is kept in a cookie jar and outlives every kill: sessions are in the database.
+sign_in() {
+	local page=$work/sign-in jar=$work/jar.$1 to
+	ask --cookie-jar "$jar" "http://localhost:$web/sign-in" >"$page"
+	to=$(ask --cookie "$jar" --cookie-jar "$jar" --output /dev/null --write-out '%{redirect_url}' \
+		--data-urlencode "_csrf=$(field _csrf "$page")" --data-urlencode "username=$1" \
+		--data-urlencode "password=$password" --data stay=on "http://localhost:$web/sign-in")
+	case $to in
+	*/sign-in*|'') fail "$1 cannot sign in: $to" ;;
+	esac
+}
+
+# Form n of a round: an athlete, and one of the last days, so that no two forms of a round are of the same day.
+athlete_of() { echo "${athletes[$(($1 % ${#athletes[@]}))]}"; }
+day_of() { date -u -d "-$(($1 / ${#athletes[@]})) days" +%F; }
+
+ask_for_forms() {
+	local n
+	: >"$work/get"
+	for n in $(seq 0 $((forms - 1))); do
+		[ "$n" -eq 0 ] || echo next >>"$work/get"
+		printf 'url = "http://localhost:%s/morning?day=%s"\ncookie = "%s"\noutput = "%s"\nnoproxy = "*"\nmax-time = 60\n' \
+			"$web" "$(day_of "$n")" "$work/jar.$(athlete_of "$n")" "$work/form.$n" >>"$work/get"
+	done
+	curl --silent --parallel --parallel-max "$forms" --parallel-immediate --config "$work/get" 2>/dev/null
+	for n in $(seq 0 $((forms - 1))); do
+		field requestId "$work/form.$n" >"$work/id.$n"
+		[ -s "$work/id.$n" ] || fail "form $n did not come"
+		printf '_csrf=%s&requestId=%s&revision=%s&day=%s&rhr=%s&method=TAP&posture=LYING&feverMedicine=NONE&allWell=true' \
+			"$(field _csrf "$work/form.$n")" "$(cat "$work/id.$n")" "$(field revision "$work/form.$n")" \
+			"$(day_of "$n")" "$((44 + RANDOM % 8))" >"$work/body.$n"
+	done
+}
+
+# Sends some forms at once; whose answer leads to the athlete's day is acknowledged.
+send() {
+	local n answers=$work/answers
+	: >"$work/post"
+	for n in "$@"; do
+		[ ! -s "$work/post" ] || echo next >>"$work/post"
+		printf 'url = "http://localhost:%s/morning"\ncookie = "%s"\ndata = "@%s"\noutput = "%s"\nnoproxy = "*"\nmax-time = 60\nwrite-out = "%s %%{http_code} %%{redirect_url}\\n"\n' \
+			"$web" "$work/jar.$(athlete_of "$n")" "$work/body.$n" "$work/answer.$n" "$n" >>"$work/post"
+	done
+	curl --silent --parallel --parallel-max "$forms" --parallel-immediate --config "$work/post" >"$answers" 2>/dev/null || true
+	awk '$2 == 302 && $3 ~ /\/today$/ { print $1 }' "$answers" | sort -n >"$work/taken"
+	awk '{ print $2 }' "$answers" | sort | uniq -c | awk '{ printf "%s%s x %s", n++ ? ", " : "", $1, $2 }' >"$work/codes"
+}
+ids() { while read -r n; do cat "$work/id.$n"; done; }
+
+java -Djarmode=tools -jar target/fallow.jar extract --destination "$work/fallow" >/dev/null
 start_fallow
-echo "first start: $seconds s"
-sql -c 'create table kill_nine (n bigint primary key)'
-: >"$acknowledged"
-next=1
+echo "first start: ready after $seconds s"
+mapfile -t athletes < <(sql 'select username from account join athlete_status on athlete_id = person_id order by 1')
+[ "${#athletes[@]}" -ge $(((forms + 7) / 8)) ] || fail "${#athletes[@]} athletes are too few"
+for athlete in "${athletes[@]}"; do sign_in "$athlete"; done
+before=$(sql 'select count(*) from morning_entry')
+: >"$work/acknowledged"
+again=0
+killed_unsure=0
+done=0
 for round in $(seq "$rounds"); do
-	write_rows "$next" &
-	writer=$!
-	sleep "0.$((RANDOM % 8 + 2))"
+	[ "$SECONDS" -lt $((minutes * 60)) ] || { echo "time is up after $done rounds"; break; }
+	ask_for_forms
+	send $(seq 0 $((forms - 1))) &
+	sender=$!
+	sleep "$(awk "BEGIN { printf \"%.3f\", ($RANDOM % 900 + 20) / 1000 }")"
 	postmaster=$(head -n 1 "$home/database/postmaster.pid")
-	if [ $((round % 2)) -eq 1 ]; then
-		how='Fallow alone'
-		kill -9 "$fallow"
-	else
-		how='Fallow and its postmaster'
-		kill -9 "$fallow" "$postmaster"
-	fi
-	wait "$fallow" 2>/dev/null || true
-	start_fallow
-	wait "$writer" 2>/dev/null || true
-	writer=
-	sql -c 'select n from kill_nine' | sort >"$work/stored"
-	missing=$(grep -E '^[0-9]+$' "$acknowledged" | sort | comm -23 - "$work/stored" | wc -l)
-	count=$(grep -cE '^[0-9]+$' "$acknowledged")
-	echo "round $round, killed $how: up again in $seconds s, $count rows acknowledged, $missing missing"
-	[ "$missing" -eq 0 ] || { echo 'FAILED: acknowledged rows are missing'; exit 1; }
-	next=$(($(sql -c 'select coalesce(max(n), 0) from kill_nine') + 1))
+	case $((round % 3)) in
+	1) how='the postmaster'; kill -9 "$postmaster" ;;
+	2) how='Fallow'; kill -9 "$fallow" ;;
+	0) how='both'; kill -9 "$fallow" "$postmaster" ;;
+	esac
+	[ "$how" = 'the postmaster' ] || { wait "$fallow" 2>/dev/null || true; }
+	wait "$sender"
+	first=$(wc -l <"$work/taken")
+	codes=$(cat "$work/codes")
+	ids <"$work/taken" | sort >"$work/round"
+	if [ "$how" = 'the postmaster' ]; then wait_until_ready; else start_fallow; fi
+	sql 'select request_id from morning_entry' | sort >"$work/stored"
+	missing=$(comm -23 "$work/round" "$work/stored" | wc -l)
+	[ "$missing" -eq 0 ] || fail "round $round: $missing acknowledged mornings are missing"
+	cat "$work/round" >>"$work/acknowledged"
+	# what was stored though nobody was told so
+	rest=$(seq 0 $((forms - 1)) | grep -vxFf "$work/taken" || true)
+	unsure=$(for n in $rest; do cat "$work/id.$n"; done | sort | comm -12 - "$work/stored" | wc -l)
+	killed_unsure=$((killed_unsure + unsure))
+	sent_again=$(wc -w <<<"$rest")
+	again=$((again + sent_again))
+	tries=0
+	while [ -n "$rest" ]; do
+		send $rest
+		ids <"$work/taken" >>"$work/acknowledged"
+		rest=$(grep -vxFf "$work/taken" <<<"$rest" || true)
+		tries=$((tries + 1))
+		[ "$tries" -lt 20 ] || fail "round $round: forms $rest are not taken, $(cat "$work/codes")"
+	done
+	echo "round $round, killed $how: $first of $forms acknowledged ($codes), $missing missing; ready again after $seconds s, $sent_again sent again, $unsure of them had been stored"
+	done=$round
 done
-echo "PASSED: $rounds rounds, no acknowledged row missing"
+sort "$work/acknowledged" >"$work/all"
+sql 'select request_id from morning_entry' | sort >"$work/stored"
+missing=$(comm -23 "$work/all" "$work/stored" | wc -l)
+doubled=$(uniq -d "$work/stored" | wc -l)
+rows=$(($(sql 'select count(*) from morning_entry') - before))
+total=$((done * forms))
+echo "$done rounds of $forms forms: $(wc -l <"$work/all") acknowledged, $missing missing; $again sent again, $killed_unsure of them had been stored; $rows mornings stored, $((rows - total)) too many, $doubled ids doubled"
+[ "$missing" -eq 0 ] && [ "$doubled" -eq 0 ] && [ "$rows" -eq "$total" ] || fail 'the counts do not agree'
+behind=$(sql 'select count(*) from morning_entry m where not exists (select 1 from assessment a where a.athlete_id = m.athlete_id and a.day = m.day)')
+[ "$behind" -eq 0 ] || fail "$behind mornings are stored but not assessed"
+echo 'PASSED: nothing acknowledged is missing, nothing is stored twice, every morning is assessed'

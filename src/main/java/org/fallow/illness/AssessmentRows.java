@@ -212,13 +212,17 @@ class AssessmentRows {
 			.list();
 	}
 
-	/** The latest day in the span up to a day, and the days of the span after it. */
+	/**
+	 * The latest day in the span up to a day, and the days of the span after it, up to
+	 * the one by which the athlete stands now.
+	 */
 	List<AssessedDay> around(Collection<PersonId> athletes, LocalDate day, int before, int after) {
 		return this.client
 			.sql("select a.* from unnest(:ids::uuid[]) as wanted (id) cross join lateral ((select " + SHOWN
 					+ " from assessment where athlete_id = wanted.id and day between :first and :day"
 					+ " order by day desc limit 1) union all (select " + SHOWN
 					+ " from assessment where athlete_id = wanted.id and day > :day and day <= :last"
+					+ " and day <= (select latest_day from athlete_status where athlete_id = wanted.id)"
 					+ " order by day)) a")
 			.param("ids", ids(athletes))
 			.param("first", day.minusDays(before))

@@ -16,6 +16,7 @@ import org.fallow.entry.Recording;
 import org.fallow.entry.TimelineChanged;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Episode;
+import org.fallow.illness.core.Mark;
 import org.fallow.illness.core.State;
 import org.fallow.team.Athlete;
 import org.fallow.team.Squad;
@@ -75,19 +76,20 @@ public class Assessments {
 		else if (!days.isEmpty()) {
 			this.rows.store(athlete.id(), days);
 			this.decisions.store(athlete.id(), days);
-			this.status.store(athlete.id(), days.get(days.size() - 1).day());
+			this.status.store(athlete.id(), standing(athlete, days.get(days.size() - 1).day()));
 		}
 	}
 
 	/**
 	 * Decides the days of athletes of whom nothing was entered, up to a day, but never
-	 * beyond an athlete's today.
+	 * beyond an athlete's today. Where days beyond it were decided, because a clock ran
+	 * ahead or the athlete moved west, how the athlete stands is taken back to today.
 	 * @param athletes whose; those without any fact stay undecided
 	 * @param day last day wanted
 	 */
 	@OfAthletes
 	public void bringUpTo(Collection<PersonId> athletes, LocalDate day) {
-		for (PersonId id : this.status.behind(athletes, day)) {
+		for (PersonId id : this.status.elsewhere(athletes, day)) {
 			Athlete athlete = this.squad.athlete(id);
 			LocalDate today = this.recording.today(athlete);
 			LocalDate to = day.isBefore(today) ? day : today;
@@ -96,7 +98,44 @@ public class Assessments {
 			if (latest.isBefore(to)) {
 				store(athlete, this.replays.replay(athlete, latest.plusDays(1), to, List.of()));
 			}
+			else {
+				this.status.pointTo(id, standing(athlete, latest));
+			}
 		}
+	}
+
+	/**
+	 * The day by which an athlete stands now: today, or the latest one decided where that
+	 * is earlier. A later day counts only if it is stricter by what was entered for it or
+	 * holds the athlete; that nothing was entered for it says nothing.
+	 */
+	private LocalDate standing(Athlete athlete, LocalDate latest) {
+		LocalDate today = this.recording.today(athlete);
+		if (!latest.isAfter(today)) {
+			return latest;
+		}
+		AssessedDay standing = null;
+		for (AssessedDay day : this.rows.of(athlete.id(), today, latest)) {
+			boolean counts = !day.day().isAfter(today) || day.holding() || day.mark() != Mark.NONE;
+			if (counts && (standing == null || day.clearance().compareTo(standing.clearance()) < 0)) {
+				standing = day;
+			}
+		}
+		return (standing == null) ? latest : standing.day();
+	}
+
+	/**
+	 * How an athlete stands now, with all evidence: today's day, unless a later one that
+	 * was decided while a clock ran ahead, or before a move west, is stricter. Call
+	 * {@link #bringUpTo} first.
+	 * @param id whose
+	 * @param today the athlete's today
+	 * @return the assessment; empty before the first fact
+	 */
+	@OfAthlete
+	@Transactional(readOnly = true)
+	public Optional<DayAssessment> now(PersonId id, LocalDate today) {
+		return day(id, this.status.latest(id).filter((day) -> day.isAfter(today)).orElse(today));
 	}
 
 	/**
@@ -131,7 +170,7 @@ public class Assessments {
 	 * @param before how many days earlier an athlete's latest day may be
 	 * @param after how many days later ones are wanted too
 	 * @return of each athlete at most one day up to {@code day}, the latest, and those
-	 * after it, by day
+	 * after it up to the day by which the athlete stands now, by day
 	 */
 	@OfAthletes
 	@Transactional(readOnly = true)
@@ -163,7 +202,7 @@ public class Assessments {
 		Map<PersonId, State> stored = this.rows.inEpisode(athletes);
 		for (PersonId id : athletes) {
 			State state = stored.containsKey(id) ? stored.get(id)
-					: this.rows.lastDay(id).flatMap((last) -> day(id, last)).map(DayAssessment::state).orElse(null);
+					: this.status.latest(id).flatMap((last) -> day(id, last)).map(DayAssessment::state).orElse(null);
 			if (state != null && state.episode() != null) {
 				episodes.put(id, state.episode());
 			}

@@ -7,6 +7,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
@@ -37,11 +38,29 @@ class StatusRows {
 		this.client.sql(UPDATE).params(day, athlete.value(), athlete.value()).update();
 	}
 
-	/** Who was decided some day, but not yet this one; in the order of the ids. */
-	List<PersonId> behind(Collection<PersonId> athletes, LocalDate day) {
+	/** Points the status to another day, unless it does so already. */
+	void pointTo(PersonId athlete, LocalDate day) {
+		if (!latest(athlete).equals(Optional.of(day))) {
+			store(athlete, day);
+		}
+	}
+
+	/** The day the status points to; empty before the first fact. */
+	Optional<LocalDate> latest(PersonId athlete) {
+		return this.client.sql("select latest_day from athlete_status where athlete_id = ? and latest_day is not null")
+			.param(athlete.value())
+			.query(LocalDate.class)
+			.optional();
+	}
+
+	/**
+	 * Whose status does not point to a day, but to an earlier or a later one; in the
+	 * order of the ids.
+	 */
+	List<PersonId> elsewhere(Collection<PersonId> athletes, LocalDate day) {
 		return this.client.sql("""
 				select athlete_id from athlete_status
-				where athlete_id = any (:ids) and latest_day < :day order by athlete_id""")
+				where athlete_id = any (:ids) and latest_day <> :day order by athlete_id""")
 			.param("ids", AssessmentRows.ids(athletes))
 			.param("day", day)
 			.query((row, n) -> new PersonId(row.getObject("athlete_id", UUID.class)))

@@ -8,8 +8,9 @@ import io.zonky.test.db.postgres.embedded.DefaultPostgresBinaryResolver;
 import io.zonky.test.db.postgres.embedded.PgBinaryResolver;
 
 /**
- * The database's programs, unpacked per home folder. The library remembers where it
- * unpacked them by this object; naming the folder keeps two homes of one process apart.
+ * The database's programs, unpacked per home folder by {@link Programs}. The library
+ * remembers where it found them by this object; naming the folder keeps two homes of one
+ * process apart.
  *
  * @param folder where they are unpacked
  */
@@ -17,6 +18,11 @@ record Binaries(Path folder) implements PgBinaryResolver {
 
 	@Override
 	public InputStream getPgBinary(String system, String machineHardware) throws IOException {
+		return packed(system, machineHardware);
+	}
+
+	/** The archive of the programs, as it comes with Fallow. */
+	static InputStream packed(String system, String machineHardware) throws IOException {
 		return DefaultPostgresBinaryResolver.INSTANCE.getPgBinary(system, machineHardware);
 	}
 

@@ -1,5 +1,7 @@
 package org.fallow.platform;
 
+import java.util.Set;
+
 import org.jspecify.annotations.Nullable;
 import org.postgresql.util.PSQLException;
 
@@ -10,12 +12,15 @@ import org.springframework.core.annotation.Order;
 import org.springframework.core.env.Environment;
 
 /**
- * Says in one sentence why a configured database cannot be used: it does not answer, it
- * refuses the sign-in, it does not exist, or its disk is full. Any other database error
- * keeps its stack trace.
+ * Says in one sentence why the database cannot be used: it does not answer, has no
+ * connection left, refuses the sign-in or what a role wants to do, does not exist, or its
+ * disk is full. Any other database error keeps its stack trace.
  */
 @Order(Ordered.HIGHEST_PRECEDENCE + 1)
 class DatabaseFailureAnalyzer extends AbstractFailureAnalyzer<PSQLException> {
+
+	/** Being shut down, killed, or starting. */
+	private static final Set<String> AWAY = Set.of("57P01", "57P02", "57P03");
 
 	private final Environment environment;
 
@@ -25,25 +30,45 @@ class DatabaseFailureAnalyzer extends AbstractFailureAnalyzer<PSQLException> {
 
 	@Override
 	protected @Nullable FailureAnalysis analyze(Throwable rootFailure, PSQLException failure) {
-		String code = code(String.valueOf(failure.getSQLState()));
-		if (code == null) {
-			return null;
-		}
-		return new FailureAnalysis(StartSentences.sentence(code, address()), null, failure);
+		String state = String.valueOf(failure.getSQLState());
+		String sentence = NoDatabaseConfigured.in(this.environment) ? ofOwn(state) : ofConfigured(state);
+		return (sentence == null) ? null : new FailureAnalysis(sentence, null, failure);
 	}
 
-	private static @Nullable String code(String sqlState) {
-		if (sqlState.startsWith("08")) {
+	private @Nullable String ofConfigured(String state) {
+		String code = code(state);
+		return (code == null) ? null : StartSentences.sentence(code, address());
+	}
+
+	private static @Nullable String code(String state) {
+		if (isAway(state)) {
 			return "start.database-does-not-answer";
 		}
-		if (sqlState.startsWith("28")) {
+		if (state.startsWith("28")) {
 			return "start.database-refuses-sign-in";
 		}
-		return switch (sqlState) {
+		return switch (state) {
 			case "3D000" -> "start.database-does-not-exist";
+			case "42501", "42704" -> "start.database-refuses-role";
 			case "53100" -> "start.database-disk-full";
+			case "53300" -> "start.database-no-connections";
 			default -> null;
 		};
+	}
+
+	private @Nullable String ofOwn(String state) {
+		String home = HomeChoice.from(this.environment).folder().toString();
+		if (isAway(state)) {
+			return StartSentences.sentence("start.own-database-failed", home + "/database.log");
+		}
+		if (state.startsWith("28")) {
+			return StartSentences.sentence("start.own-database-refuses", home + "/passwords.properties");
+		}
+		return state.equals("53100") ? StartSentences.sentence("start.disk-quota", home) : null;
+	}
+
+	private static boolean isAway(String state) {
+		return state.startsWith("08") || AWAY.contains(state);
 	}
 
 	/** The configured address up to its parameters, which may hold a password. */

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -65,10 +66,21 @@ final class Home implements AutoCloseable {
 	}
 
 	private static StartFailure failure(IOException ex, Path folder) {
-		if (String.valueOf(ex.getMessage()).contains("No space left on device")) {
+		if (saysDiskFull(ex)) {
 			return new StartFailure(ex, "start.disk-full", folder.toString(), "0", "1");
 		}
 		return new StartFailure(ex, "start.home-not-writable", folder.toString());
+	}
+
+	/** Whether something could not be written for want of room on the disk. */
+	static boolean saysDiskFull(Throwable failure) {
+		for (Throwable one = failure; one != null; one = one.getCause()) {
+			String message = String.valueOf(one.getMessage());
+			if (message.contains("No space left on device") || message.contains("Disk quota exceeded")) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	static void keepPrivate(Path path, String permissions) throws IOException {
@@ -96,6 +108,11 @@ final class Home implements AutoCloseable {
 		return this.folder.resolve("binaries");
 	}
 
+	/** Where the database's programs are unpacked before they are moved into place. */
+	Path binariesInTheMaking() {
+		return this.folder.resolve("binaries.new");
+	}
+
 	Path passwords() {
 		return this.folder.resolve("passwords.properties");
 	}
@@ -108,6 +125,12 @@ final class Home implements AutoCloseable {
 	/** Present when the demo made this home and may therefore wipe it. */
 	Path demoMark() {
 		return this.folder.resolve("made-by-the-demo");
+	}
+
+	/** What the disk of the home has free, and all it has. */
+	DiskRoom room() throws IOException {
+		FileStore disk = Files.getFileStore(this.folder);
+		return new DiskRoom(disk.getUsableSpace(), disk.getTotalSpace());
 	}
 
 	/** Refuses to go on with less than so many megabytes free. */

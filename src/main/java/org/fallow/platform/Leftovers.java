@@ -39,6 +39,16 @@ final class Leftovers {
 		Files.deleteIfExists(this.pidFile);
 	}
 
+	/** Whether the home's database is being served; a process that is a zombie is not. */
+	boolean postmasterRuns() {
+		try {
+			return postmasterOfPidFile().filter(this::isOurs).isPresent();
+		}
+		catch (IOException ex) {
+			return !running().isEmpty();
+		}
+	}
+
 	private Optional<ProcessHandle> postmasterOfPidFile() throws IOException {
 		if (!Files.exists(this.pidFile)) {
 			return Optional.empty();

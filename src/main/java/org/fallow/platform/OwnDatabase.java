@@ -9,9 +9,11 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import io.zonky.test.db.postgres.util.LinuxUtils;
 
 import org.springframework.util.FileSystemUtils;
 
@@ -20,11 +22,14 @@ import org.springframework.util.FileSystemUtils;
  * and by password only. The first start builds it beside its place and moves it in when
  * it is complete, so that a start that is cut short leaves nothing half made.
  */
-final class OwnDatabase implements AutoCloseable {
+final class OwnDatabase implements AutoCloseable, DatabaseWatch.Watched {
 
 	private static final long FIRST_START_MEGABYTES = 200;
 
 	private static final long LATER_START_MEGABYTES = 40;
+
+	/** For a server that has much to replay after it was killed. */
+	private static final Duration RESTART_PATIENCE = Duration.ofMinutes(5);
 
 	private final Home home;
 
@@ -66,6 +71,7 @@ final class OwnDatabase implements AutoCloseable {
 		try {
 			new Leftovers(home).stop();
 			Files.deleteIfExists(home.log());
+			Programs.unpack(home);
 			if (first) {
 				make(home);
 			}
@@ -74,6 +80,9 @@ final class OwnDatabase implements AutoCloseable {
 		}
 		catch (IOException | SQLException | IllegalStateException | UncheckedIOException ex) {
 			home.requireSpace(LATER_START_MEGABYTES);
+			if (Home.saysDiskFull(ex)) {
+				throw new StartFailure(ex, "start.disk-quota", home.folder().toString());
+			}
 			throw new StartFailure(ex, "start.own-database-failed", home.log().toString());
 		}
 	}
@@ -148,10 +157,66 @@ final class OwnDatabase implements AutoCloseable {
 		return this.passwords;
 	}
 
+	/** Whether the server is running. */
+	@Override
+	public boolean runs() {
+		return new Leftovers(this.home).postmasterRuns();
+	}
+
+	/**
+	 * Starts the server again after it died, with the settings and on the port it had.
+	 * @throws IOException if it does not come up; its log says why
+	 */
+	@Override
+	public void startAgain() throws IOException {
+		new Leftovers(this.home).stop();
+		try {
+			Process starting = new ProcessBuilder(restart()).redirectErrorStream(true)
+				.redirectOutput(ProcessBuilder.Redirect.appendTo(this.home.log().toFile()))
+				.start();
+			if (starting.waitFor() != 0 || !runs()) {
+				throw new IOException("it does not come up");
+			}
+		}
+		catch (InterruptedException ex) {
+			Thread.currentThread().interrupt();
+			throw new IOException("interrupted", ex);
+		}
+	}
+
+	/**
+	 * PostgreSQL keeps the settings of its last start in {@code postmaster.opts}, which
+	 * {@code pg_ctl restart} reads; it starts a server that is not running, too. It
+	 * refuses to run as root, hence {@code unshare} as at the first start.
+	 */
+	private List<String> restart() throws IOException {
+		List<String> command = new ArrayList<>();
+		if (LinuxUtils.isUnshareAvailable()) {
+			command.addAll(List.of("unshare", "-U"));
+		}
+		command.addAll(List.of(Programs.in(this.home).resolve("bin").resolve("pg_ctl").toString(), "-D",
+				this.home.database().toString(), "-w", "-t", Long.toString(RESTART_PATIENCE.toSeconds()), "restart"));
+		return command;
+	}
+
+	@Override
+	public DiskRoom room() throws IOException {
+		return this.home.room();
+	}
+
+	String folder() {
+		return this.home.folder().toString();
+	}
+
+	String log() {
+		return this.home.log().toString();
+	}
+
 	/** Stops the database and lets another Fallow take the home. */
 	@Override
 	public void close() throws IOException {
 		this.postgres.close();
+		new Leftovers(this.home).stop();
 		this.home.close();
 	}
 

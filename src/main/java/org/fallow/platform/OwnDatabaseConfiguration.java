@@ -1,14 +1,19 @@
 package org.fallow.platform;
 
 import java.io.IOException;
+import java.time.Duration;
+import java.util.List;
 
 import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.AutoConfiguration;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnMissingBean;
 import org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration;
 import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
+import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Conditional;
 import org.springframework.core.env.Environment;
@@ -26,6 +31,29 @@ class OwnDatabaseConfiguration {
 	OwnDatabase ownDatabase(Environment environment, ObjectProvider<EarlyDatabase.Start> early) throws IOException {
 		EarlyDatabase.Start begun = early.getIfAvailable();
 		return (begun != null) ? begun.take() : OwnDatabase.start(HomeChoice.from(environment));
+	}
+
+	/**
+	 * Begun with the first bean that may use the database, so that it is not left alone.
+	 */
+	@Bean(initMethod = "begin", destroyMethod = "close")
+	DatabaseWatch databaseWatch(OwnDatabase database, DatabaseState state, ConfigurableApplicationContext context,
+			@Value("${fallow.database.restart-after}") List<Duration> waits) {
+		return new DatabaseWatch(database, state, waits, () -> end(context, why(database, state)));
+	}
+
+	private static String why(OwnDatabase database, DatabaseState state) {
+		return (state.disk() == DiskRoom.Level.FULL)
+				? StartSentences.sentence("run.own-database-disk-full", database.folder())
+				: StartSentences.sentence("run.own-database-gone", database.log());
+	}
+
+	/** On a thread of its own, for the end waits until the watch has stopped. */
+	private static void end(ConfigurableApplicationContext context, String sentence) {
+		new Thread(() -> {
+			System.err.println(sentence);
+			System.exit(SpringApplication.exit(context, () -> 1));
+		}, "own-database-gone").start();
 	}
 
 	@Bean

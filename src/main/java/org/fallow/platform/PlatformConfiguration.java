@@ -48,7 +48,7 @@ class PlatformConfiguration {
 	 * has done its work.
 	 */
 	@Bean
-	SessionRepositoryCustomizer<JdbcIndexedSessionRepository> sessionsOfTwoClicks() {
+	static SessionRepositoryCustomizer<JdbcIndexedSessionRepository> sessionsOfTwoClicks() {
 		return new PostgreSqlJdbcIndexedSessionRepositoryCustomizer();
 	}
 

@@ -9,6 +9,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -72,6 +74,15 @@ final class FallowProcess implements AutoCloseable {
 			}
 			Thread.sleep(100);
 		}
+	}
+
+	/** Where the pages are, once they are served. */
+	String address() {
+		Matcher port = Pattern.compile("Tomcat started on port (\\d+)").matcher(output());
+		if (!port.find()) {
+			throw new AssertionError("Fallow serves no pages; it said " + output());
+		}
+		return "http://localhost:" + port.group(1);
 	}
 
 	String output() {

@@ -10,6 +10,7 @@ import jakarta.servlet.ServletRequest;
 import jakarta.servlet.ServletResponse;
 import jakarta.servlet.http.HttpServletResponse;
 import org.fallow.platform.AnswerHeaders;
+import org.fallow.platform.HeadersOfFailures;
 
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
@@ -30,12 +31,23 @@ class FailureHeaders {
 		return filter;
 	}
 
+	@Bean
+	HeadersOfFailures headersBeforeTheSignInRules() {
+		return FailureHeaders::addTo;
+	}
+
 	private static void add(ServletRequest request, ServletResponse response, FilterChain chain)
 			throws IOException, ServletException {
-		if (response instanceof HttpServletResponse answer && !answer.containsHeader("Content-Security-Policy")) {
-			AnswerHeaders.all().forEach(answer::setHeader);
+		if (response instanceof HttpServletResponse answer) {
+			addTo(answer);
 		}
 		chain.doFilter(request, response);
+	}
+
+	private static void addTo(HttpServletResponse answer) {
+		if (!answer.containsHeader("Content-Security-Policy")) {
+			AnswerHeaders.all().forEach(answer::setHeader);
+		}
 	}
 
 }

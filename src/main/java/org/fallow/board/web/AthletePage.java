@@ -91,7 +91,9 @@ class AthletePage {
 		LocalDate asOf = BoardPage.chosenDay(day, earliest, today);
 		RuleBook book = this.ruleSets.bookOf(athlete.teamId());
 		BoardPage.days(model, asOf, today, earliest);
-		DayAssessment assessment = this.assessments.day(athlete.id(), asOf).orElseGet(() -> Course.nothing(book, asOf));
+		DayAssessment assessment = (asOf.equals(today) ? this.assessments.now(athlete.id(), asOf)
+				: this.assessments.day(athlete.id(), asOf))
+			.orElseGet(() -> Course.nothing(book, asOf));
 		model.addAttribute("athlete", AthleteHead.of(athlete, this.squad, this.access.person(), asOf));
 		List<AssessedDay> seen = all.stream().filter((d) -> !d.day().isAfter(asOf)).toList();
 		now(model, assessment, last(seen, LOOK_BACK_DAYS), book);

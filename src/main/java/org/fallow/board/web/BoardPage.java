@@ -43,6 +43,9 @@ class BoardPage {
 	/** UTC+14 and UTC-12 can be two dates apart. */
 	private static final int ZONES_APART_DAYS = 2;
 
+	/** How far a clock may have run ahead when somebody was held (own, no source). */
+	private static final int CLOCK_AHEAD_DAYS = 3660;
+
 	private final AthleteAccess access;
 
 	private final Squad squad;
@@ -144,7 +147,7 @@ class BoardPage {
 	 */
 	private Map<PersonId, AssessedDay> ownDays(List<PersonId> ids, LocalDate asOf, LocalDate today) {
 		Map<PersonId, AssessedDay> days = new HashMap<>();
-		this.assessments.around(ids, asOf, ZONES_APART_DAYS, asOf.equals(today) ? ZONES_APART_DAYS : 0)
+		this.assessments.around(ids, asOf, ZONES_APART_DAYS, asOf.equals(today) ? CLOCK_AHEAD_DAYS : 0)
 			.forEach((day) -> days.merge(day.athlete(), day, BoardPage::stricter));
 		return days;
 	}

@@ -86,7 +86,7 @@ class TodayPage {
 		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
 		RuleBook book = this.ruleSets.bookOf(athlete.teamId());
-		DayAssessment assessment = this.assessments.day(athlete.id(), today)
+		DayAssessment assessment = this.assessments.now(athlete.id(), today)
 			.orElseGet(() -> Course.nothing(book, today));
 		model.addAttribute("state", StateView.of(assessment, book));
 		model.addAttribute("entered", assessment.mark() != Mark.NONE);

@@ -10,6 +10,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 
 import org.fallow.access.CurrentPerson;
 import org.fallow.exchange.csv.ImportField;
+import org.fallow.platform.LostDatabase;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
 import org.fallow.wording.Message;
@@ -56,9 +57,12 @@ class ImportRun {
 	}
 
 	/**
-	 * Runs it as the coach who sent the file.
+	 * Runs it as the coach who sent the file. What was taken in of a person is taken in
+	 * whole, so a run can begin again where an earlier one broke off.
 	 * @param job the job, running
 	 * @param stopped becomes true when the run shall end early
+	 * @throws RuntimeException if the database is away or its disk is full; the job is
+	 * running still
 	 */
 	void run(ImportJob job, AtomicBoolean stopped) {
 		CurrentPerson.runAs(job.actor(), () -> {
@@ -66,6 +70,9 @@ class ImportRun {
 				takeIn(job, stopped);
 			}
 			catch (RuntimeException ex) {
+				if (LostDatabase.in(ex).isPresent()) {
+					throw ex;
+				}
 				log.error("Import {} broke off", job.id(), ex);
 				end(job.id(), Message.of("importFile.failed"));
 			}

@@ -9,6 +9,9 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
+import org.fallow.platform.LostDatabase;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 import org.springframework.beans.factory.DisposableBean;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
@@ -16,13 +19,20 @@ import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
 /**
- * Runs imports one after the other in the background, and takes up at start those a stop
- * or crash left unfinished.
+ * Runs imports one after the other in the background, waits while the database is away or
+ * full, and takes up at start those a stop or crash left unfinished.
  */
 @Component
 public class ImportWorker implements DisposableBean {
 
+	private static final Logger log = LoggerFactory.getLogger(ImportWorker.class);
+
 	private static final int SECONDS_TO_STOP = 15;
+
+	private static final long PAUSE_MILLIS = 50;
+
+	/** Five seconds before the database is asked again. */
+	private static final int PAUSES = 100;
 
 	private final ExecutorService executor = Executors
 		.newSingleThreadExecutor((work) -> new Thread(work, "fallow-import"));
@@ -49,12 +59,51 @@ public class ImportWorker implements DisposableBean {
 
 	/**
 	 * Runs a started job in this thread, to its end, for the coach who sent the file.
+	 * While the database is away or its disk is full it waits, and goes on with the
+	 * person it was at.
 	 * @param id the job
 	 */
 	public void runNow(UUID id) {
-		this.imports.find(id)
-			.filter((job) -> job.state() == ImportJob.State.RUNNING)
-			.ifPresent((job) -> this.run.run(job, this.stopped));
+		boolean told = false;
+		while (!runsToItsEnd(id)) {
+			if (!told) {
+				log.warn("Import {} waits: the database is away or its disk is full", id);
+				told = true;
+			}
+			if (!pause()) {
+				return;
+			}
+		}
+	}
+
+	/** Whether nothing is left to do; false if the database could not do its work. */
+	private boolean runsToItsEnd(UUID id) {
+		try {
+			this.imports.find(id)
+				.filter((job) -> job.state() == ImportJob.State.RUNNING)
+				.ifPresent((job) -> this.run.run(job, this.stopped));
+			return true;
+		}
+		catch (RuntimeException ex) {
+			if (LostDatabase.in(ex).isEmpty()) {
+				throw ex;
+			}
+			return false;
+		}
+	}
+
+	/** Whether to go on afterwards. */
+	private boolean pause() {
+		try {
+			for (int waited = 0; waited < PAUSES && !this.stopped.get(); waited++) {
+				Thread.sleep(PAUSE_MILLIS);
+			}
+			return !this.stopped.get();
+		}
+		catch (InterruptedException ex) {
+			Thread.currentThread().interrupt();
+			return false;
+		}
 	}
 
 	@EventListener(ApplicationReadyEvent.class)

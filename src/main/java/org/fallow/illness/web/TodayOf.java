@@ -37,7 +37,7 @@ class TodayOf {
 	DayAssessment assessed(Athlete athlete) {
 		LocalDate today = today(athlete);
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
-		return this.assessments.day(athlete.id(), today).orElseGet(() -> Course.nothing(book(athlete), today));
+		return this.assessments.now(athlete.id(), today).orElseGet(() -> Course.nothing(book(athlete), today));
 	}
 
 	RuleBook book(Athlete athlete) {

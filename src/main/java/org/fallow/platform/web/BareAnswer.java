@@ -11,12 +11,17 @@ import java.util.Set;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import org.fallow.platform.HeadersOfFailures;
 import org.fallow.platform.Language;
 import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.WebContext;
 import org.thymeleaf.web.servlet.JakartaServletWebApplication;
 import tools.jackson.databind.json.JsonMapper;
 
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpMethod;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.resource.ResourceUrlProvider;
@@ -30,6 +35,12 @@ class BareAnswer {
 
 	private static final String POLICY = "Content-Security-Policy";
 
+	/** After how long a program may ask again. */
+	private static final String RETRY_SECONDS = "10";
+
+	/** The failures of the database, after which the same may be sent again. */
+	private static final Set<HttpStatus> LOST = Set.of(HttpStatus.SERVICE_UNAVAILABLE, HttpStatus.INSUFFICIENT_STORAGE);
+
 	private final ITemplateEngine templates;
 
 	private final JsonMapper json;
@@ -38,7 +49,11 @@ class BareAnswer {
 
 	private final FailureWords words;
 
-	BareAnswer(ITemplateEngine templates, JsonMapper json, ResourceUrlProvider files, FailureWords words) {
+	private final ObjectProvider<HeadersOfFailures> headers;
+
+	BareAnswer(ITemplateEngine templates, JsonMapper json, ResourceUrlProvider files, FailureWords words,
+			ObjectProvider<HeadersOfFailures> headers) {
+		this.headers = headers;
 		this.templates = templates;
 		this.json = json;
 		this.files = files;
@@ -51,7 +66,11 @@ class BareAnswer {
 		String text = page ? page(failure, part, request, response)
 				: this.json.writeValueAsString(this.words.problem(failure, Language.of(request).locale()));
 		forget(response);
+		this.headers.ifAvailable((missing) -> missing.addTo(response));
 		response.setStatus(failure.status().value());
+		if (failure.status() == HttpStatus.SERVICE_UNAVAILABLE) {
+			response.setHeader(HttpHeaders.RETRY_AFTER, RETRY_SECONDS);
+		}
 		response.setContentType(page ? "text/html;charset=UTF-8" : MediaType.APPLICATION_PROBLEM_JSON_VALUE);
 		response.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
 	}
@@ -71,6 +90,10 @@ class BareAnswer {
 		Map<String, Object> model = new HashMap<>(this.words.model(failure));
 		model.put("stylesheet", file("/css/fallow.css"));
 		model.put("icon", file("/images/icon.svg"));
+		if (LOST.contains(failure.status())) {
+			model.put("sent", SentForm.of(request));
+			model.put("again", HttpMethod.GET.matches(request.getMethod()));
+		}
 		WebContext context = new WebContext(JakartaServletWebApplication.buildApplication(request.getServletContext())
 			.buildExchange(request, response), Language.of(request).locale(), model);
 		return part ? this.templates.process("error", Set.of("main"), context)

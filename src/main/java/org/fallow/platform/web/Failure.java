@@ -2,10 +2,12 @@ package org.fallow.platform.web;
 
 import java.net.URI;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
+import org.fallow.platform.LostDatabase;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -36,7 +38,7 @@ record Failure(UUID id, HttpStatus status, String method, String route, @Nullabl
 		.collect(Collectors.toUnmodifiableSet());
 
 	/** The statuses that have sentences of their own; others borrow their class's. */
-	private static final Set<Integer> TOLD = Set.of(400, 403, 404, 405, 409, 413, 415, 429, 500);
+	private static final Set<Integer> TOLD = Set.of(400, 403, 404, 405, 409, 413, 415, 429, 500, 503, 507);
 
 	static Failure of(int status, String method, @Nullable Object route, @Nullable Throwable cause) {
 		HttpStatus known = HttpStatus.resolve(status);
@@ -45,11 +47,15 @@ record Failure(UUID id, HttpStatus status, String method, String route, @Nullabl
 	}
 
 	/**
-	 * The number under which the sentences stand, {@code error.404.title} for example.
+	 * Under what the sentences stand, {@code error.404.title} for example: mostly the
+	 * status.
 	 */
-	int told() {
+	String told() {
+		if (this.cause != null && LostDatabase.in(this.cause).equals(Optional.of(LostDatabase.UNSURE))) {
+			return "unsure";
+		}
 		int code = this.status.value();
-		return TOLD.contains(code) ? code : this.status.is4xxClientError() ? 400 : 500;
+		return Integer.toString(TOLD.contains(code) ? code : this.status.is4xxClientError() ? 400 : 500);
 	}
 
 	URI instance() {

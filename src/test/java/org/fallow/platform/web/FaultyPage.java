@@ -5,9 +5,11 @@ import java.io.IOException;
 import jakarta.servlet.http.HttpServletResponse;
 
 import org.springframework.boot.test.context.TestComponent;
+import org.springframework.jdbc.UncategorizedSQLException;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
 
 /**
  * A page of the tests with a fault that quotes what it was asked.
@@ -19,6 +21,12 @@ class FaultyPage {
 	@GetMapping("/faulty/{name}")
 	String fail(@PathVariable String name) {
 		throw new IllegalStateException("nothing good of " + name, new java.sql.SQLException("row " + name, "23505"));
+	}
+
+	/** Fails as the database does with a state. */
+	@PostMapping("/faulty/{state}/database")
+	void failAsTheDatabase(@PathVariable String state) {
+		throw new UncategorizedSQLException("nothing good", null, new java.sql.SQLException("row Ann", state));
 	}
 
 	/** Fails after it has begun to write, as a template does. */
