@@ -132,6 +132,8 @@ class MainJobBrowserTests extends OnRealPages {
 		athlete.go("/morning");
 		athlete.tick("symptom.CHEST_PAIN", "SEVERE");
 		athlete.press("#unwell button.primary");
+		this.clock.set(Runners.TODAY, LocalTime.of(8, 1), ZoneOffset.UTC);
+		athlete.go("/slip");
 		athlete.sees("slip.title");
 		athlete.press(".emergency form button");
 		athlete.sees("slip.stored");

@@ -85,9 +85,10 @@ class RollPage {
 		LocalDate chosen = chosenDay(day, today, last);
 		List<Group> groups = charges.stream().map(Charge::group).toList();
 		List<Athlete> athletes = this.access.athletes();
+		Map<PersonId, List<LoggedSession>> logged = this.logged.of(athletes, chosen);
 		List<RollSession> sessions = groups.stream()
 			.filter((one) -> group == null || group.isBlank() || one.id().toString().equals(group))
-			.flatMap((one) -> sessions(one, athletes, chosen).stream())
+			.flatMap((one) -> sessions(one, athletes, chosen, logged).stream())
 			.sorted(Comparator.comparing(RollSession::group)
 				.thenComparing((session) -> Objects.requireNonNullElse(session.session().time(), LocalTime.MIN)))
 			.toList();
@@ -108,7 +109,8 @@ class RollPage {
 		return "board/roll";
 	}
 
-	private List<RollSession> sessions(Group group, List<Athlete> athletes, LocalDate day) {
+	private List<RollSession> sessions(Group group, List<Athlete> athletes, LocalDate day,
+			Map<PersonId, List<LoggedSession>> logged) {
 		ProgrammeWeek week = this.programmes.weeks(group.id(), day, day).values().stream().findFirst().orElse(null);
 		List<PlannedSession> planned = (week == null) ? List.of()
 				: week.sessions().stream().filter((session) -> session.day().equals(day)).toList();
@@ -118,7 +120,6 @@ class RollPage {
 		List<Athlete> own = athletes.stream().filter((one) -> group.id().equals(one.groupId())).toList();
 		List<PersonId> ids = own.stream().map(Athlete::id).toList();
 		Map<PersonId, Plan> plans = this.plans.of(ids, day);
-		Map<PersonId, List<LoggedSession>> logged = this.logged.of(own, day);
 		return planned.stream().map((session) -> roll(group, session, own, plans, logged)).toList();
 	}
 

@@ -109,7 +109,7 @@ class BoardStatementsTests {
 
 	/** The budgets: statements of a page beside set_config and trace. */
 	@ParameterizedTest
-	@CsvSource({ "/board, 21", "/board?day=2026-03-10, 13", "/roll, 26" })
+	@CsvSource({ "/board, 21", "/board?day=2026-03-10, 13", "/roll, 27" })
 	void asksForThirtyAsOftenAsForThree(String path, int budget) {
 		List<String> few = statements(path, squad(3));
 		List<String> many = statements(path, squad(30));
