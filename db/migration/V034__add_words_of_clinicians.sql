@@ -2,7 +2,7 @@
 -- word of what the athlete said today. All are events like the others: only ever added.
 alter table illness_event drop constraint illness_event_event_check;
 alter table illness_event add constraint illness_event_event_check check (event in ('REPORT', 'HOLD', 'CLEARED', 'WITHDRAWAL',
-	'STRICTER', 'SYMPTOMS_ONLY', 'WORKING_LEVEL', 'CARRIED', 'SLIP', 'SLIP_ACCEPTED', 'ASKED', 'LIFTED', 'SAID_TODAY'));
+	'STRICTER', 'SYMPTOMS_ONLY', 'WORKING_LEVEL', 'SLIP', 'SLIP_ACCEPTED', 'ASKED', 'LIFTED', 'SAID_TODAY'));
 alter table illness_event
 	add column word_by text check (word_by in ('PHYSICIAN', 'CLINICIAN', 'GUARDIAN', 'ATHLETE')),
 	add column examined_on date,

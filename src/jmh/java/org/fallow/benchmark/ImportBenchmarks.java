@@ -176,7 +176,7 @@ class ImportBenchmarks {
 			UUID id = this.imports.receive(team.id(), coach, "mornings.csv", file);
 			List<String> headers = this.imports.find(id).orElseThrow().headers();
 			this.imports.start(id,
-					new Choice(ColumnMapping.guess(headers).withDefaults(Method.STRAP, Posture.LYING), false));
+					Choice.ofPeopleHere(ColumnMapping.guess(headers).withDefaults(Method.STRAP, Posture.LYING)));
 			this.worker.runNow(id);
 			return this.imports.find(id).orElseThrow();
 		});

@@ -16,10 +16,12 @@ import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
 import org.fallow.team.Athlete;
 import org.fallow.team.BirthDates;
+import org.fallow.team.Consent;
 import org.fallow.team.Consents;
 import org.fallow.team.Guardian;
 import org.fallow.team.Invitation;
 import org.fallow.team.Invitations;
+import org.fallow.team.NameKey;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.NewInvitation;
 import org.fallow.team.NewPost;
@@ -102,6 +104,24 @@ public class Joining {
 	}
 
 	/**
+	 * On whose word data of the athlete on file are kept whom an invitation is for.
+	 * @param invitation which
+	 * @return what was noted; absent if nothing was, or no athlete is on file
+	 */
+	public @Nullable OnFile onFile(Invitation invitation) {
+		PersonId person = invitation.offer().person();
+		return (person == null) ? null : CurrentPerson.callAs(person, () -> {
+			ZoneId zone = this.squad.athlete(person).zone();
+			return this.consents.of(person)
+				.stream()
+				.findFirst()
+				.filter((said) -> said.kind() == Consent.Kind.KEPT || said.kind() == Consent.Kind.STATED)
+				.map((said) -> new OnFile(said, LocalDate.ofInstant(said.at(), zone)))
+				.orElse(null);
+		});
+	}
+
+	/**
 	 * Accepts as somebody who has no account yet.
 	 * @param hash of the link's secret
 	 * @param newcomer what they filled in
@@ -116,7 +136,10 @@ public class Joining {
 		LocalDate born = (onFile != null) ? onFile : newcomer.birthDate();
 		String name = invitation.onFile() ? invitation.offer().name() : newcomer.name();
 		List<Problem> problems = new ArrayList<>();
-		if (name.isBlank() || name.strip().length() > NewAthlete.LONGEST_NAME) {
+		if (NameKey.hasControl(NameKey.cleaned(name))) {
+			problems.add(Problem.of("name", "name.control"));
+		}
+		else if (isNoName(name)) {
 			problems.add(Problem.of("name", "name.length", NewAthlete.LONGEST_NAME));
 		}
 		problems
@@ -189,7 +212,8 @@ public class Joining {
 	}
 
 	private static boolean isNoName(String text) {
-		return text.isBlank() || text.strip().length() > NewAthlete.LONGEST_NAME;
+		String name = NameKey.cleaned(text);
+		return name.isEmpty() || name.length() > NewAthlete.LONGEST_NAME || NameKey.hasControl(name);
 	}
 
 	/**

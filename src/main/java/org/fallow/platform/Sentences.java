@@ -1,6 +1,9 @@
 package org.fallow.platform;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 
 import org.springframework.context.MessageSource;
 import org.springframework.context.i18n.LocaleContextHolder;
@@ -28,6 +31,20 @@ public class Sentences {
 	 */
 	public String said(String code, List<?> arguments) {
 		return ofPage().said(code, arguments);
+	}
+
+	/**
+	 * One sentence about days that may be of any year.
+	 * @param code its key
+	 * @param arguments values of its placeholders; a day is written with its year
+	 * @return the sentence; its key between question marks if no file has it
+	 */
+	public String dated(String code, List<?> arguments) {
+		Locale reader = LocaleContextHolder.getLocale();
+		DateTimeFormatter full = DateTimeFormatter.ofPattern(this.messages.getMessage("date.full", null, reader),
+				reader);
+		return said(code,
+				arguments.stream().map((one) -> (one instanceof LocalDate day) ? full.format(day) : one).toList());
 	}
 
 	/**

@@ -41,9 +41,9 @@ public class Consents {
 		this.clock = clock;
 	}
 
-	/** Keeps that a coach says that the athlete, or a guardian, agreed. */
-	void stated(PersonId athlete, UUID teamId) {
-		add(athlete, teamId, Consent.Kind.STATED, null);
+	/** Notes on whose word data of an athlete are kept; it is no consent. */
+	void kept(PersonId athlete, UUID teamId, Kept kept) {
+		add(athlete, teamId, Consent.Kind.KEPT, kept.basis(), kept.guardian());
 	}
 
 	/**
@@ -56,7 +56,7 @@ public class Consents {
 		this.jdbc.sql("update membership set shares = true where person_id = ? and team_id = ?")
 			.params(athlete.value(), team)
 			.update();
-		add(athlete, team, Consent.Kind.GIVEN, guardian);
+		add(athlete, team, Consent.Kind.GIVEN, null, guardian);
 	}
 
 	/**
@@ -68,7 +68,7 @@ public class Consents {
 		this.jdbc.sql("update membership set shares = false where person_id = ? and team_id = ?")
 			.params(athlete.value(), team)
 			.update();
-		add(athlete, team, Consent.Kind.WITHDRAWN, null);
+		add(athlete, team, Consent.Kind.WITHDRAWN, null, null);
 	}
 
 	/**
@@ -80,7 +80,7 @@ public class Consents {
 		this.jdbc.sql("update membership set shares = false, left_at = ? where person_id = ? and team_id = ?")
 			.params(now(), athlete.value(), team)
 			.update();
-		add(athlete, team, Consent.Kind.LEFT, null);
+		add(athlete, team, Consent.Kind.LEFT, null, null);
 	}
 
 	/**
@@ -118,20 +118,23 @@ public class Consents {
 	@Transactional(readOnly = true)
 	public List<Consent> of(PersonId athlete) {
 		return this.jdbc
-			.sql("select kind, team_id, at, guardian, guardian_role from consent where athlete_id = ? "
-					+ "order by at desc, id desc")
+			.sql("select c.kind, c.team_id, c.at, p.name as by_name, c.basis, c.guardian, c.guardian_role "
+					+ "from consent c left join person p on p.id = c.actor_id where c.athlete_id = ? "
+					+ "order by c.at desc, c.id desc")
 			.param(athlete.value())
 			.query(Consents::consent)
 			.list();
 	}
 
-	private void add(PersonId athlete, UUID team, Consent.Kind kind, @Nullable Guardian guardian) {
-		this.jdbc
-			.sql("""
-					insert into consent (athlete_id, id, team_id, kind, at, actor_id, words_version, guardian, guardian_role)
-					values (?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+	private void add(PersonId athlete, UUID team, Consent.Kind kind, @Nullable Basis basis,
+			@Nullable Guardian guardian) {
+		this.jdbc.sql("""
+				insert into consent (athlete_id, id, team_id, kind, at, actor_id, words_version, basis, guardian,
+					guardian_role)
+				values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
 			.params(athlete.value(), Ids.next(), team, kind.name(), now(), this.current.id().orElse(athlete).value(),
 					WORDS)
+			.param((basis == null) ? null : basis.name())
 			.param((guardian == null) ? null : guardian.name())
 			.param((guardian == null) ? null : guardian.role())
 			.update();
@@ -142,8 +145,10 @@ public class Consents {
 	}
 
 	private static Consent consent(ResultSet row, int number) throws SQLException {
+		String basis = row.getString("basis");
 		return new Consent(Consent.Kind.valueOf(row.getString("kind")), row.getObject("team_id", UUID.class),
-				row.getObject("at", OffsetDateTime.class).toInstant(), row.getString("guardian"),
+				row.getObject("at", OffsetDateTime.class).toInstant(), row.getString("by_name"),
+				(basis == null) ? null : Basis.valueOf(basis), row.getString("guardian"),
 				row.getString("guardian_role"));
 	}
 

@@ -18,8 +18,8 @@ public record Guardian(String name, String role) {
 	}
 
 	private static String required(String text) {
-		String stripped = text.strip();
-		if (stripped.isEmpty() || stripped.length() > NewAthlete.LONGEST_NAME) {
+		String stripped = NameKey.cleaned(text);
+		if (stripped.isEmpty() || stripped.length() > NewAthlete.LONGEST_NAME || NameKey.hasControl(stripped)) {
 			throw new IllegalArgumentException("a guardian has a name and a role");
 		}
 		return stripped;

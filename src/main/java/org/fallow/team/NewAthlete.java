@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * An athlete to be added to a team.
  *
- * @param name not blank, at most 120 characters
+ * @param name not blank, at most 120 characters, none of them a control character
  * @param externalCode the athlete's name in files that are imported, unique in the team;
  * absent if none
  * @param zone absent for the team's
@@ -23,11 +23,11 @@ public record NewAthlete(String name, @Nullable String externalCode, @Nullable Z
 
 	/**
 	 * Checks the name.
-	 * @throws IllegalArgumentException if the name is blank or too long
+	 * @throws IllegalArgumentException if the name is blank, too long or no name
 	 */
 	public NewAthlete {
-		name = name.strip();
-		if (name.isEmpty() || name.length() > LONGEST_NAME) {
+		name = NameKey.cleaned(name);
+		if (name.isEmpty() || name.length() > LONGEST_NAME || NameKey.hasControl(name)) {
 			throw new IllegalArgumentException("a name has 1 to " + LONGEST_NAME + " characters");
 		}
 	}

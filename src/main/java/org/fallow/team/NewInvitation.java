@@ -28,9 +28,9 @@ public record NewInvitation(@Nullable Post post, UUID clubId, @Nullable UUID tea
 	 * a team or with several groups
 	 */
 	public NewInvitation {
-		name = name.strip();
+		name = NameKey.cleaned(name);
 		groups = List.copyOf(groups);
-		if (name.isEmpty() || name.length() > NewAthlete.LONGEST_NAME) {
+		if (name.isEmpty() || name.length() > NewAthlete.LONGEST_NAME || NameKey.hasControl(name)) {
 			throw new IllegalArgumentException("a name has 1 to " + NewAthlete.LONGEST_NAME + " characters");
 		}
 		if (post != null) {

@@ -4,7 +4,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -33,16 +32,19 @@ public class People {
 
 	private final Consents consents;
 
+	private final Rosters rosters;
+
 	private final ApplicationEventPublisher events;
 
 	private final Clock clock;
 
-	People(EntityManager entities, Squad squad, Posts posts, Consents consents, ApplicationEventPublisher events,
-			Clock clock) {
+	People(EntityManager entities, Squad squad, Posts posts, Consents consents, Rosters rosters,
+			ApplicationEventPublisher events, Clock clock) {
 		this.entities = entities;
 		this.squad = squad;
 		this.posts = posts;
 		this.consents = consents;
+		this.rosters = rosters;
 		this.events = events;
 		this.clock = clock;
 	}
@@ -116,7 +118,7 @@ public class People {
 	 * @return the id
 	 */
 	public PersonId addPerson(PersonId id, String name, ZoneId zone, @Nullable LocalDate birthDate) {
-		return added(new Person(id.value(), name.strip(), zone, birthDate, now())).id();
+		return added(new Person(id.value(), NameKey.cleaned(name), zone, birthDate, now())).id();
 	}
 
 	/**
@@ -191,50 +193,44 @@ public class People {
 	}
 
 	/**
-	 * Adds an athlete to a team, which becomes the athlete's home team. Whoever does so
-	 * states that the athlete, or a guardian, agreed.
+	 * Adds an athlete to a team, which becomes the athlete's home team, on the club's
+	 * record.
 	 * @param teamId the team
 	 * @param athlete who
 	 * @return the athlete, here since today
 	 */
 	public Athlete addAthlete(UUID teamId, NewAthlete athlete) {
+		return addAthlete(teamId, athlete, Kept.ON_RECORD);
+	}
+
+	/**
+	 * Adds an athlete to a team, which becomes the athlete's home team. The athlete has
+	 * not agreed by that.
+	 * @param teamId the team
+	 * @param athlete who
+	 * @param kept on whose word the data are kept
+	 * @return the athlete, here since today
+	 */
+	public Athlete addAthlete(UUID teamId, NewAthlete athlete, Kept kept) {
 		ZoneId zone = (athlete.zone() != null) ? athlete.zone() : team(teamId).zone();
 		Person person = added(new Person(Ids.next(), athlete.name(), zone, athlete.birthDate(), now()));
 		added(new Membership(new Membership.Key(person.id().value(), teamId), groupId(teamId, athlete.group()),
 				athlete.externalCode(), now()));
-		this.consents.stated(person.id(), teamId);
+		this.consents.kept(person.id(), teamId, kept);
 		return this.squad.athlete(person.id());
 	}
 
 	/**
-	 * The athlete of a team with this external code or, where there is none, this name.
+	 * The athlete of a team whom a code or name means.
 	 * @param teamId the team
 	 * @param codeOrName what a file calls the athlete
-	 * @return the athlete; empty if none fits, or if several have the name
+	 * @return the athlete; empty if none who shares fits, or if several people may be
+	 * meant
 	 */
 	@Transactional(readOnly = true)
 	public Optional<Athlete> find(UUID teamId, String codeOrName) {
-		String wanted = codeOrName.strip();
-		Optional<Athlete> byCode = this.squad.withCode(teamId, wanted);
-		if (byCode.isPresent()) {
-			return byCode;
-		}
-		List<Athlete> byName = this.squad.athletesIn(teamId)
-			.stream()
-			.filter((a) -> a.name().equalsIgnoreCase(wanted))
-			.toList();
-		return (byName.size() == 1) ? Optional.of(byName.get(0)) : Optional.empty();
-	}
-
-	/**
-	 * Finds an athlete for an import, or adds one.
-	 * @param teamId the team
-	 * @param athlete who; the external code is looked for first, then the name
-	 * @return the athlete, with {@code since} today if newly added
-	 */
-	public Athlete findOrAdd(UUID teamId, NewAthlete athlete) {
-		String sought = (athlete.externalCode() != null) ? athlete.externalCode() : athlete.name();
-		return find(teamId, sought).orElseGet(() -> addAthlete(teamId, athlete));
+		return (this.rosters.of(teamId).match(codeOrName) instanceof NameMatch.One one)
+				? this.squad.find(one.member().id()) : Optional.empty();
 	}
 
 	private @Nullable UUID groupId(UUID teamId, @Nullable String group) {

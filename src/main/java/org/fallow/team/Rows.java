@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Objects;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
@@ -37,7 +38,17 @@ final class Rows {
 		boolean under18 = Athlete.isUnder18(born, day);
 		return new Member(new PersonId(row.getObject("id", UUID.class)), row.getString("name"),
 				row.getString("username"), row.getObject("team_id", UUID.class), row.getString("team_name"),
-				row.getString("group_name"), born, under18, row.getBoolean("shares"));
+				row.getString("group_name"), born, under18, row.getBoolean("shares"), word(row),
+				Roster.Entry
+					.of(new PersonId(row.getObject("id", UUID.class)), row.getString("name"),
+							row.getString("external_code"), null, true)
+					.code());
+	}
+
+	/** On whose word an athlete's data are kept, by what was said last. */
+	private static String word(ResultSet row) throws SQLException {
+		String basis = row.getString("basis");
+		return (basis != null) ? basis : Objects.requireNonNullElse(row.getString("kind"), Consent.Kind.STATED.name());
 	}
 
 }

@@ -243,20 +243,6 @@ public class Squad {
 	}
 
 	/**
-	 * The athlete of a team whom files call by a code, if the athlete shares data,
-	 * whoever asks: the caller checks {@link #mayCoachTeam}.
-	 * @param teamId the team
-	 * @param code the external code, exactly
-	 * @return the athlete; empty if none has it
-	 */
-	public Optional<Athlete> withCode(UUID teamId, String code) {
-		return this.jdbc.sql(ATHLETE + "where m.team_id = ? and m.external_code = ? and m.left_at is null and m.shares")
-			.params(teamId, code)
-			.query(Rows::athlete)
-			.optional();
-	}
-
-	/**
 	 * Every athlete here; for jobs only.
 	 * @return all athletes in the order of their ids
 	 */
@@ -423,12 +409,14 @@ public class Squad {
 	public List<Member> membersOf(PersonId coach, LocalDate day) {
 		return this.jdbc.sql("""
 				select p.id, p.name, a.username, m.team_id, t.name as team_name, g.name as group_name,
-					p.birth_date, m.shares
+					p.birth_date, m.shares, m.external_code, said.kind, said.basis
 				from membership m
 				join person p on p.id = m.person_id
 				join team t on t.id = m.team_id
 				left join training_group g on g.id = m.group_id
 				left join squad_usernames(?) a on a.person_id = p.id
+				left join lateral (select c.kind, c.basis from consent c where c.athlete_id = m.person_id
+					and c.team_id = m.team_id order by c.at desc, c.id desc limit 1) said on true
 				where m.left_at is null and m.team_id in
 					(select c.team_id from post c where c.kind = 'HEAD_COACH' and\s""" + HELD + """
 				) order by p.name, p.id""")

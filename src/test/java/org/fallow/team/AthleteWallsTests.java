@@ -131,7 +131,9 @@ class AthleteWallsTests {
 			"insert into post (id, person_id, club_id, team_id, kind, whole_team, begun_at) select gen_random_uuid(), "
 					+ ":me, club_id, id, 'HEAD_COACH', true, now() from team where id = :team",
 			"insert into consent (athlete_id, id, team_id, kind, at, actor_id, words_version) values (:ann, "
-					+ "gen_random_uuid(), :team, 'GIVEN', now(), :me, 'x')" })
+					+ "gen_random_uuid(), :team, 'GIVEN', now(), :me, 'x')",
+			"insert into consent (athlete_id, id, team_id, kind, at, actor_id, words_version, basis) values (:ann, "
+					+ "gen_random_uuid(), :team, 'KEPT', now(), :me, 'x', 'OWN_WORD')" })
 	void letsNobodyIn(String sql) {
 		for (PersonId person : List.of(this.ben, this.stranger)) {
 			if (person.equals(this.ben) && sql.contains("into membership")) {
@@ -148,6 +150,33 @@ class AthleteWallsTests {
 		assertThat(
 				as(this.coach, () -> update("update membership set shares = true where person_id = :ann", this.coach)))
 			.isZero();
+	}
+
+	/** Nor states in anybody's name that they agreed. */
+	@ParameterizedTest
+	@ValueSource(strings = { "'GIVEN', now(), :me, 'x', null", "'GIVEN', now(), :ann, 'x', null",
+			"'STATED', now(), :me, 'x', null", "'WITHDRAWN', now(), :me, 'x', null",
+			"'KEPT', now(), :ann, 'x', 'CLUB_RECORD'" })
+	void letsNoCoachWriteConsent(String values) {
+		assertThatThrownBy(
+				() -> as(this.coach,
+						() -> update("insert into consent (athlete_id, id, team_id, kind, at, actor_id, "
+								+ "words_version, basis) values (:ann, gen_random_uuid(), :team, " + values + ")",
+								this.coach)))
+			.hasStackTraceContaining("row-level security");
+	}
+
+	/** Who left is nobody any more, and the coach is told only what was asked. */
+	@Test
+	void hidesWhoLeftFromTheCoach() {
+		CurrentPerson.runAs(this.ann, () -> this.consents.leave(this.ann));
+		assertThat(as(this.coach, () -> count("select count(*) from person where id = ?", this.ann.value()))).isZero();
+		String closed = "select count(*) from fallow_closed_names('" + this.team.id() + "', array[?, 'Ben'])";
+		assertThat(as(this.coach, () -> count(closed, "ANN\u200b"))).isOne();
+		assertThat(as(this.coach, () -> count(closed, "An"))).isZero();
+		for (PersonId other : List.of(this.stranger, this.ben, this.ann)) {
+			assertThat(as(other, () -> count(closed, "Ann"))).isZero();
+		}
 	}
 
 	@Test

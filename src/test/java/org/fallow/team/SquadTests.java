@@ -51,8 +51,8 @@ class SquadTests {
 	@Test
 	void findsAnAthleteOfAFileAgain() {
 		NewAthlete athlete = new NewAthlete("Dee", "P7", null, null, "Spring half");
-		Athlete added = this.people.findOrAdd(this.own.id(), athlete);
-		assertThat(this.people.findOrAdd(this.own.id(), athlete)).isEqualTo(added);
+		Athlete added = this.people.addAthlete(this.own.id(), athlete);
+		assertThat(this.people.find(this.own.id(), "P7")).contains(added);
 		assertThat(this.people.find(this.own.id(), "dee")).contains(added);
 		assertThat(this.people.find(this.other.id(), "P7")).isEmpty();
 		assertThat(this.squad.groupsOf(this.own.id())).extracting(Group::name).containsExactly("Spring half");

@@ -111,8 +111,10 @@ class TranslationTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource(delimiter = '|', value = { "date.short|Mo, 9. Mär", "date.long|Montag, 9. März 2026",
-			"date.full|9. Mär 2026", "date.weekday|Montag, 9. Mär", "date.tick|9. Mär", "date.time|9. Mär, 07:05" })
+	@CsvSource(delimiter = '|',
+			value = { "date.short|Mo, 9. Mär", "date.long|Montag, 9. März 2026", "date.full|9. Mär 2026",
+					"date.weekday|Montag, 9. Mär", "date.tick|9. Mär", "date.time|9. Mär, 07:05",
+					"date.time.year|9. Mär 2026, 07:05" })
 	void writesDatesTheGermanWay(String key, String written) {
 		assertThat(DateTimeFormatter.ofPattern(GERMAN.getOrDefault(key, ""), Locale.GERMAN).format(MORNING))
 			.isEqualTo(written);
@@ -122,7 +124,7 @@ class TranslationTest {
 	@Test
 	void endsNoDateWithAPoint() {
 		assertThat(GERMAN.keySet()).filteredOn((key) -> key.startsWith("date.") && !key.equals("date.said"))
-			.hasSize(6)
+			.hasSize(7)
 			.noneMatch((key) -> DateTimeFormatter.ofPattern(GERMAN.getOrDefault(key, ""), Locale.GERMAN)
 				.format(MORNING)
 				.endsWith("."));

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.EmergencyNumber;
 import org.fallow.team.Invitations;
+import org.fallow.team.NameKey;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.NewInvitation;
 import org.fallow.team.People;
@@ -74,11 +75,8 @@ class ClubController {
 	@PostMapping("/club/teams")
 	String add(@ModelAttribute("form") ClubForm form, BindingResult result, Model model, RedirectAttributes redirect) {
 		UUID club = club(form.clubId()).orElseThrow(Inviting::notFound);
-		String name = PersonForm.text(form.name());
-		if (name.isEmpty() || name.length() > NewAthlete.LONGEST_NAME) {
-			result.rejectValue("name", "name.length", new Object[] { NewAthlete.LONGEST_NAME }, null);
-		}
-		else if (teams().stream().anyMatch((team) -> team.clubId().equals(club) && team.name().equals(name))) {
+		String name = PersonForm.name(form.name(), "name", result);
+		if (teams().stream().anyMatch((team) -> team.clubId().equals(club) && team.name().equals(name))) {
 			result.rejectValue("name", "club.team.taken");
 		}
 		ZoneId zone = zone(form, result);
@@ -109,7 +107,11 @@ class ClubController {
 	String invite(@RequestParam(defaultValue = "") String name, @RequestParam String kind,
 			@RequestParam(defaultValue = "") String teamId, @RequestParam(defaultValue = "") String clubId, Model model,
 			RedirectAttributes redirect) {
-		String typed = name.strip();
+		String typed = NameKey.cleaned(name);
+		if (NameKey.hasControl(typed)) {
+			redirect.addFlashAttribute("problem", Message.of("name.control"));
+			return PAGE;
+		}
 		if (typed.isEmpty() || typed.length() > NewAthlete.LONGEST_NAME) {
 			redirect.addFlashAttribute("problem", Message.of("name.length", NewAthlete.LONGEST_NAME));
 			return PAGE;

@@ -8,7 +8,6 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 
 import org.fallow.team.Group;
-import org.fallow.team.NewAthlete;
 import org.fallow.team.NewInvitation;
 import org.fallow.team.Post;
 import org.fallow.team.Team;
@@ -25,12 +24,14 @@ import org.springframework.validation.BindingResult;
  * @param groupIds of an athlete one at most; of a coach of groups or deputy those covered
  * @param wholeTeam ticked for a deputy of the whole team
  * @param lastDay a deputy's last day
+ * @param another the name, where it was confirmed to be another person's
  */
 public record InviteForm(@Nullable String whom, @Nullable String kind, @Nullable String intoTeam,
-		@Nullable List<String> groupIds, @Nullable Boolean wholeTeam, @Nullable String lastDay) {
+		@Nullable List<String> groupIds, @Nullable Boolean wholeTeam, @Nullable String lastDay,
+		@Nullable String another) {
 
 	static InviteForm blank() {
-		return new InviteForm(null, null, null, null, null, null);
+		return new InviteForm(null, null, null, null, null, null, null);
 	}
 
 	/** Whether a group is ticked. */
@@ -41,11 +42,8 @@ public record InviteForm(@Nullable String whom, @Nullable String kind, @Nullable
 	/** Reads the invitation, or rejects what is wrong. */
 	@Nullable NewInvitation read(List<Team> teams, List<Group> groups, LocalDate today, BindingResult result) {
 		Team team = teams.stream().filter((one) -> one.id().toString().equals(this.intoTeam)).findFirst().orElse(null);
-		String typedName = PersonForm.text(this.whom);
+		String typedName = PersonForm.name(this.whom, "whom", result);
 		Post post = post(result);
-		if (typedName.isEmpty() || typedName.length() > NewAthlete.LONGEST_NAME) {
-			result.rejectValue("whom", "name.length", new Object[] { NewAthlete.LONGEST_NAME }, null);
-		}
 		if (team == null) {
 			result.rejectValue("intoTeam", "people.team.unknown");
 			return null;

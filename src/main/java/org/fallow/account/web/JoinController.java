@@ -99,6 +99,7 @@ class JoinController {
 			return "redirect:/join/gone";
 		}
 		model.addAttribute("invitation", invitation);
+		model.addAttribute("onFile", this.joining.onFile(invitation));
 		model.addAttribute("signedIn", this.current.id().isPresent());
 		model.addAttribute("asksBirth", invitation.forAthlete() && this.joining.bornOnFile(invitation) == null);
 		model.addAttribute("minor",

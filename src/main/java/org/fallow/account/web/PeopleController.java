@@ -10,10 +10,12 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 import org.fallow.team.Athlete;
+import org.fallow.team.Basis;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.BirthDates;
 import org.fallow.team.Group;
 import org.fallow.team.Invitations;
+import org.fallow.team.Kept;
 import org.fallow.team.Member;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.NewInvitation;
@@ -55,16 +57,19 @@ class PeopleController {
 
 	private final Inviting inviting;
 
+	private final SameNames names;
+
 	private final Clock clock;
 
 	PeopleController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
-			Inviting inviting, Clock clock) {
+			Inviting inviting, SameNames names, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;
 		this.posts = posts;
 		this.invitations = invitations;
 		this.inviting = inviting;
+		this.names = names;
 		this.clock = clock;
 	}
 
@@ -82,13 +87,18 @@ class PeopleController {
 	String add(@ModelAttribute("form") PersonForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
 		Team team = team(form.teamId()).orElse(null);
+		String name = PersonForm.name(form.name(), "name", result);
 		LocalDate born = check(form, team, result);
-		if (result.hasErrors() || team == null) {
+		Kept kept = form.kept(Athlete.isUnder18(born, LocalDate.now(this.clock)), result);
+		if (team != null && !result.hasFieldErrors("name")
+				&& this.names.asksOnFile(team.id(), name, form.another(), "name", result)) {
+			model.addAttribute("askAnother", "name");
+		}
+		if (result.hasErrors() || team == null || kept == null) {
 			return show(null, InviteForm.blank(), model);
 		}
-		this.people.addAthlete(team.id(),
-				new NewAthlete(PersonForm.text(form.name()), null, null, born, group(form, team)));
-		redirect.addFlashAttribute("notice", Message.of("people.added", PersonForm.text(form.name())));
+		this.people.addAthlete(team.id(), new NewAthlete(name, null, null, born, group(form, team)), kept);
+		redirect.addFlashAttribute("notice", Message.of("people.added", name));
 		return "redirect:/people";
 	}
 
@@ -96,7 +106,11 @@ class PeopleController {
 	String invite(@ModelAttribute("invite") InviteForm form, BindingResult result, Model model) {
 		List<Team> teams = teams();
 		NewInvitation offer = form.read(teams, groups(teams), LocalDate.now(this.clock), result);
-		if (offer == null) {
+		if (offer != null && offer.post() == null && offer.teamId() != null
+				&& this.names.asks(offer.teamId(), offer.name(), form.another(), "whom", result)) {
+			model.addAttribute("askAnother", "whom");
+		}
+		if (offer == null || result.hasErrors()) {
 			return show(PersonForm.blank(), null, model);
 		}
 		return invited(offer, model);
@@ -135,18 +149,11 @@ class PeopleController {
 	}
 
 	private @Nullable LocalDate check(PersonForm form, @Nullable Team team, BindingResult result) {
-		String name = PersonForm.text(form.name());
-		if (name.isEmpty() || name.length() > NewAthlete.LONGEST_NAME) {
-			result.rejectValue("name", "name.length", new Object[] { NewAthlete.LONGEST_NAME }, null);
-		}
 		if (team == null) {
 			result.rejectValue("teamId", "people.team.unknown");
 		}
 		else if (!PersonForm.text(form.groupId()).isEmpty() && group(form, team) == null) {
 			result.rejectValue("groupId", "people.group.other-team");
-		}
-		if (!Boolean.TRUE.equals(form.agreed())) {
-			result.rejectValue("agreed", "people.agreed.missing");
 		}
 		try {
 			String born = PersonForm.text(form.birthDate());
@@ -200,6 +207,7 @@ class PeopleController {
 		model.addAttribute("zone", teams.isEmpty() ? ZoneOffset.UTC : teams.get(0).zone());
 		model.addAttribute("groups", groups(teams));
 		model.addAttribute("people", members());
+		model.addAttribute("bases", Basis.values());
 		model.addAttribute("staff", teams.stream().flatMap((team) -> this.posts.in(team).stream()).distinct().toList());
 		model.addAttribute("open", this.invitations.open(teams.stream().map(Team::id).toList(), List.of()));
 		return PAGE;

@@ -11,6 +11,7 @@ import org.fallow.access.Trace;
 import org.fallow.access.TraceLine;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
+import org.fallow.team.Basis;
 import org.fallow.team.Consent;
 import org.fallow.team.Consents;
 import org.fallow.team.Guardian;
@@ -61,6 +62,7 @@ class SharingController {
 		model.addAttribute("shares", this.consents.shares(self.id()));
 		model.addAttribute("inTeam", this.consents.team(self.id()).isPresent());
 		model.addAttribute("minor", isMinor(self));
+		model.addAttribute("agreed", agreed(self));
 		model.addAttribute("coaches", this.posts.covering(self.id()));
 		model.addAttribute("zone", self.zone());
 		model.addAttribute("consents",
@@ -88,14 +90,24 @@ class SharingController {
 	String give(@RequestParam(defaultValue = "") String guardian, @RequestParam(defaultValue = "") String guardianRole,
 			RedirectAttributes redirect) {
 		Athlete self = this.access.self();
+		boolean shared = this.consents.shares(self.id());
 		try {
 			this.consents.give(self.id(), isMinor(self) ? new Guardian(guardian, guardianRole) : null);
-			redirect.addFlashAttribute("notice", Message.of("sharing.given"));
+			redirect.addFlashAttribute("notice", Message.of(shared ? "sharing.agreed" : "sharing.given"));
 		}
 		catch (IllegalArgumentException ex) {
 			redirect.addFlashAttribute("problem", Message.of("sharing.guardian.missing"));
 		}
 		return PAGE;
+	}
+
+	/** Being kept on file is no consent: only what the athlete said last counts. */
+	private boolean agreed(Athlete athlete) {
+		return this.consents.of(athlete.id())
+			.stream()
+			.findFirst()
+			.filter((said) -> said.kind() == Consent.Kind.GIVEN)
+			.isPresent();
 	}
 
 	private boolean isMinor(Athlete athlete) {
@@ -107,14 +119,17 @@ class SharingController {
 	 *
 	 * @param kind what was said
 	 * @param at when, in the athlete's zone
+	 * @param by name of who said so; absent where it is not to be seen
+	 * @param basis on whose word data are kept; absent for other kinds
 	 * @param guardian who agreed for the athlete; absent for an adult
 	 * @param guardianRole what the guardian is to the athlete
 	 */
-	public record Said(Consent.Kind kind, LocalDateTime at, @Nullable String guardian, @Nullable String guardianRole) {
+	public record Said(Consent.Kind kind, LocalDateTime at, @Nullable String by, @Nullable Basis basis,
+			@Nullable String guardian, @Nullable String guardianRole) {
 
 		static Said of(Consent consent, ZoneId zone) {
-			return new Said(consent.kind(), LocalDateTime.ofInstant(consent.at(), zone), consent.guardian(),
-					consent.guardianRole());
+			return new Said(consent.kind(), LocalDateTime.ofInstant(consent.at(), zone), consent.by(), consent.basis(),
+					consent.guardian(), consent.guardianRole());
 		}
 
 	}

@@ -23,6 +23,7 @@ import org.fallow.entry.NewMorning;
 import org.fallow.entry.Posture;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Words;
+import org.fallow.team.NameKey;
 import org.fallow.team.NewAthlete;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
@@ -107,11 +108,14 @@ final class RowReader {
 
 	private String person() {
 		String person = text(ImportField.PERSON);
-		if (person.isEmpty()) {
+		if (NameKey.of(person).isEmpty()) {
 			refuse(ImportField.PERSON, Message.of("importRow.no-person"));
 		}
 		else if (person.length() > NewAthlete.LONGEST_NAME) {
 			refuse(ImportField.PERSON, Message.of("name.length", NewAthlete.LONGEST_NAME));
+		}
+		else if (NameKey.hasControl(NameKey.cleaned(person))) {
+			refuse(ImportField.PERSON, Message.of("name.control"));
 		}
 		return person;
 	}

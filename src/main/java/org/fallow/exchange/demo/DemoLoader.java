@@ -23,8 +23,10 @@ import org.fallow.exchange.imports.ImportWorker;
 import org.fallow.exchange.imports.Imports;
 import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
-import org.fallow.team.NewAthlete;
+import org.fallow.team.Consents;
 import org.fallow.team.Group;
+import org.fallow.team.Guardian;
+import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
 import org.fallow.team.Squad;
 import org.fallow.training.Programmes;
@@ -50,6 +52,8 @@ class DemoLoader implements SmartInitializingSingleton {
 
 	private final People people;
 
+	private final Consents consents;
+
 	private final Accounts accounts;
 
 	private final Imports imports;
@@ -68,10 +72,11 @@ class DemoLoader implements SmartInitializingSingleton {
 
 	private final Clock clock;
 
-	DemoLoader(People people, Accounts accounts, Imports imports, ImportWorker worker, DemoFacts facts,
-			HeldChanges changes, Squad squad, Programmes programmes, PlatformTransactionManager transactions,
-			Clock clock) {
+	DemoLoader(People people, Consents consents, Accounts accounts, Imports imports, ImportWorker worker,
+			DemoFacts facts, HeldChanges changes, Squad squad, Programmes programmes,
+			PlatformTransactionManager transactions, Clock clock) {
 		this.people = people;
+		this.consents = consents;
 		this.accounts = accounts;
 		this.imports = imports;
 		this.worker = worker;
@@ -123,9 +128,17 @@ class DemoLoader implements SmartInitializingSingleton {
 			Athlete athlete = this.people.addAthlete(team,
 					new NewAthlete(person.name(), person.code(), null, person.birthDate(), person.group()));
 			this.accounts.open(athlete.id(), DemoClub.username(person.name()), DemoClub.PASSWORD);
+			agree(athlete);
 			athletes.put(person.code(), athlete.id());
 		}
 		return athletes;
+	}
+
+	/** As if each had come by an invitation. */
+	private void agree(Athlete athlete) {
+		boolean minor = athlete.isUnder18(LocalDate.now(this.clock.withZone(athlete.zone())));
+		CurrentPerson.runAs(athlete.id(), () -> this.consents.give(athlete.id(),
+				minor ? new Guardian("Gale " + athlete.name(), "parent") : null));
 	}
 
 	private void importMornings(UUID team, PersonId coach, DemoFiles files) {
@@ -135,7 +148,7 @@ class DemoLoader implements SmartInitializingSingleton {
 			UUID job = this.imports.receive(team, coach, "mornings.csv", file);
 			Files.delete(file);
 			ImportJob waiting = this.imports.find(job).orElseThrow();
-			this.imports.start(job, new Choice(ColumnMapping.guess(waiting.headers()), false));
+			this.imports.start(job, Choice.ofPeopleHere(ColumnMapping.guess(waiting.headers())));
 			this.worker.runNow(job);
 			ImportJob done = this.imports.find(job).orElseThrow();
 			if (done.state() != ImportJob.State.DONE || done.counts().rejected() > 0) {

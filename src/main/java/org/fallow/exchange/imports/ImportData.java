@@ -18,6 +18,7 @@ class ImportData implements PersonalData {
 	@Override
 	public List<PersonalTable> tables() {
 		return List.of(PersonalTable.through("import_row", "job_id", "import_job", Nature.RECORD),
+				PersonalTable.through("import_person", "job_id", "import_job", Nature.RECORD),
 				PersonalTable.through("import_problem", "job_id", "import_job", Nature.RECORD),
 				PersonalTable.of("import_job", "actor_id", Nature.RECORD));
 	}

@@ -44,6 +44,13 @@ class ImportJobs {
 		this.jdbc.sql("update import_job set rows_total = ? where id = ?").params(rows, id).update();
 	}
 
+	/** Keeps what was chosen for a job that waits; false if it does no longer. */
+	boolean choose(UUID id, Choice choice) {
+		return this.jdbc.sql("update import_job set mapping = ? where id = ? and state = 'MAPPING'")
+			.params(choice.asText(), id)
+			.update() == 1;
+	}
+
 	/** Starts a job that waits; false if it does no longer. */
 	boolean start(UUID id, Choice choice) {
 		return this.jdbc.sql("update import_job set state = 'RUNNING', mapping = ? where id = ? and state = 'MAPPING'")

@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -11,6 +12,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.fallow.access.CurrentPerson;
 import org.fallow.exchange.csv.ImportField;
 import org.fallow.platform.LostDatabase;
+import org.fallow.team.Rosters;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
 import org.fallow.wording.Message;
@@ -40,17 +42,23 @@ class ImportRun {
 
 	private final PersonImport personImport;
 
+	private final ImportDecisions decisions;
+
+	private final Rosters rosters;
+
 	private final Squad squad;
 
 	private final TransactionTemplate transaction;
 
 	private final Clock clock;
 
-	ImportRun(ImportJobs jobs, ImportRows rows, PersonImport personImport, Squad squad,
-			PlatformTransactionManager transactions, Clock clock) {
+	ImportRun(ImportJobs jobs, ImportRows rows, PersonImport personImport, ImportDecisions decisions, Rosters rosters,
+			Squad squad, PlatformTransactionManager transactions, Clock clock) {
 		this.jobs = jobs;
 		this.rows = rows;
 		this.personImport = personImport;
+		this.decisions = decisions;
+		this.rosters = rosters;
 		this.squad = squad;
 		this.transaction = new TransactionTemplate(transactions);
 		this.clock = clock;
@@ -91,16 +99,29 @@ class ImportRun {
 		this.transaction.executeWithoutResult((status) -> this.rows.nameThePeople(job.id(), column));
 		Optional<String> done = this.transaction.execute((status) -> this.jobs.doneTo(job.id()));
 		String after = (done == null) ? null : done.orElse(null);
+		Whom whom = whom(job, choice);
 		for (List<String> next = people(job, after); !next.isEmpty(); next = people(job, after)) {
+			whom = isAsBefore(job, whom) ? whom : whom(job, choice);
 			for (String person : next) {
 				if (stopped.get()) {
 					return;
 				}
-				this.personImport.takeIn(job, choice, person, today);
+				this.personImport.takeIn(job, choice, whom, person, today);
 				after = person;
 			}
 		}
 		end(job.id(), null);
+	}
+
+	private Whom whom(ImportJob job, Choice choice) {
+		return Objects.requireNonNull(this.transaction.execute((status) -> new Whom(this.rosters.of(job.teamId()),
+				this.decisions.of(job.id()), choice, this.rows.people(job.id(), null, ImportPeople.MOST))));
+	}
+
+	/** Others may have been added meanwhile; who took consent back is found out later. */
+	private boolean isAsBefore(ImportJob job, Whom whom) {
+		Integer members = this.transaction.execute((status) -> this.rosters.count(job.teamId()));
+		return members != null && members == whom.size();
 	}
 
 	private List<String> people(ImportJob job, @Nullable String after) {
@@ -126,6 +147,7 @@ class ImportRun {
 				this.jobs.fail(job, problem, this.clock.instant());
 			}
 			this.rows.forget(job);
+			this.decisions.forget(job);
 		});
 	}
 

@@ -4,6 +4,7 @@ import org.fallow.team.ByHeadCoach;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -33,12 +34,15 @@ public class Imports {
 
 	private final ImportProblems problems;
 
+	private final ImportDecisions decisions;
+
 	private final Clock clock;
 
-	Imports(ImportJobs jobs, ImportRows rows, ImportProblems problems, Clock clock) {
+	Imports(ImportJobs jobs, ImportRows rows, ImportProblems problems, ImportDecisions decisions, Clock clock) {
 		this.jobs = jobs;
 		this.rows = rows;
 		this.problems = problems;
+		this.decisions = decisions;
 		this.clock = clock;
 	}
 
@@ -62,13 +66,39 @@ public class Imports {
 	}
 
 	/**
-	 * Says what the columns mean and lets the job run.
+	 * Says what the columns mean; the job waits on.
+	 * @param id the job
+	 * @param choice what the columns mean, without problems
+	 * @return true if it waits, false if it had started before
+	 */
+	public boolean choose(UUID id, Choice choice) {
+		return this.jobs.choose(id, choice);
+	}
+
+	/**
+	 * Lets the job run, whose names are all plain.
 	 * @param id the job
 	 * @param choice what the columns mean, without problems
 	 * @return true if it starts now, false if it had started before
 	 */
 	public boolean start(UUID id, Choice choice) {
-		return this.jobs.start(id, choice);
+		return start(id, choice, Map.of());
+	}
+
+	/**
+	 * Lets the job run.
+	 * @param id the job
+	 * @param choice what the columns mean, without problems
+	 * @param decisions of names that are nearly somebody's, as the file has them; lines
+	 * of those left out are refused
+	 * @return true if it starts now, false if it had started before
+	 */
+	public boolean start(UUID id, Choice choice, Map<String, Decision> decisions) {
+		boolean started = this.jobs.start(id, choice);
+		if (started) {
+			this.decisions.add(id, decisions);
+		}
+		return started;
 	}
 
 	/**

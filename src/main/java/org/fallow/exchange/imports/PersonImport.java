@@ -5,11 +5,12 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
+import org.fallow.access.PersonId;
 import org.fallow.entry.Mornings;
 import org.fallow.entry.NewMorning;
 import org.fallow.entry.Saved;
@@ -19,8 +20,11 @@ import org.fallow.exchange.csv.ReadRow;
 import org.fallow.exchange.csv.RowProblem;
 import org.fallow.exchange.csv.UnusualReadings;
 import org.fallow.team.Athlete;
+import org.fallow.team.Kept;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
+import org.fallow.team.Roster;
+import org.fallow.team.Rosters;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
@@ -51,13 +55,17 @@ class PersonImport {
 
 	private final People people;
 
+	private final Rosters rosters;
+
 	private final Mornings mornings;
 
-	PersonImport(ImportRows rows, ImportJobs jobs, ImportProblems problems, People people, Mornings mornings) {
+	PersonImport(ImportRows rows, ImportJobs jobs, ImportProblems problems, People people, Rosters rosters,
+			Mornings mornings) {
 		this.rows = rows;
 		this.jobs = jobs;
 		this.problems = problems;
 		this.people = people;
+		this.rosters = rosters;
 		this.mornings = mornings;
 	}
 
@@ -65,36 +73,70 @@ class PersonImport {
 	 * Takes them in.
 	 * @param job the job, running
 	 * @param choice what the columns mean
+	 * @param whom whom the names of the file mean; knows those who were added after
 	 * @param person whom, as the file has it
 	 * @param today the latest day a row may speak of
 	 */
 	@Transactional(propagation = Propagation.REQUIRES_NEW)
-	void takeIn(ImportJob job, Choice choice, String person, LocalDate today) {
+	void takeIn(ImportJob job, Choice choice, Whom whom, String person, LocalDate today) {
 		this.jobs.commitWithoutWaiting();
 		Reading reading = new Reading(job, new MorningFile(job.headers(), choice.mapping()), today);
 		this.rows.forEach(job.id(), person, reading::read);
-		Tally tally = store(job, choice, person, reading);
+		Tally tally = store(job, choice, whom, person, reading);
 		reading.flush();
 		this.jobs.count(job.id(), tally, person);
 	}
 
-	private Tally store(ImportJob job, Choice choice, String person, Reading reading) {
+	private Tally store(ImportJob job, Choice choice, Whom whom, String person, Reading reading) {
 		List<ReadRow> good = List.copyOf(reading.good.values());
 		if (good.isEmpty()) {
 			return new Tally(reading.read, 0, 0, 0, reading.rejected.size(), 0, 0, null, null);
 		}
-		Optional<Athlete> found = this.people.find(job.teamId(), person);
-		if (found.isEmpty() && !choice.createPeople()) {
-			good.forEach((row) -> reading.refuse(row.line(), ImportField.PERSON, person,
-					Message.of("importRow.unknown-person")));
-			return new Tally(reading.read, 0, 0, 0, reading.rejected.size(), 0, 0, null, null);
+		Whom.Outcome outcome = whom.of(person);
+		if (outcome instanceof Whom.Outcome.Added) {
+			Message why = refusal(job, choice, person, good, reading.today);
+			if (why != null) {
+				return refused(reading, good, person, why);
+			}
+			Athlete added = this.people.addAthlete(job.teamId(), newAthlete(person, good), kept(choice));
+			whom.added(Roster.Entry.of(added.id(), added.name(), added.externalCode(), null, true));
+			return stored(job, added.id(), good, reading, false);
 		}
-		Athlete athlete = found.orElseGet(() -> this.people.findOrAdd(job.teamId(), newAthlete(person, good)));
+		if (outcome instanceof Whom.Outcome.Known known) {
+			return this.rosters.hold(known.athlete(), job.teamId()) ? stored(job, known.athlete(), good, reading, true)
+					: refused(reading, good, person, Whom.CLOSED);
+		}
+		return refused(reading, good, person, ((Whom.Outcome.Refused) outcome).why());
+	}
+
+	private static Kept kept(Choice choice) {
+		return new Kept(Objects.requireNonNull(choice.basis()), null);
+	}
+
+	/** Why somebody the team does not have is not added. */
+	private @Nullable Message refusal(ImportJob job, Choice choice, String person, List<ReadRow> rows,
+			LocalDate today) {
+		if (!this.rosters.closed(job.teamId(), List.of(person)).isEmpty()) {
+			return Whom.CLOSED;
+		}
+		if (choice.basis() == null) {
+			return Message.of("importRow.unknown-person");
+		}
+		return kept(choice).isEnough(Athlete.isUnder18(newAthlete(person, rows).birthDate(), today)) ? null
+				: Message.of("importRow.own-word-under-18");
+	}
+
+	private static Tally refused(Reading reading, List<ReadRow> good, String person, Message why) {
+		good.forEach((row) -> reading.refuse(row.line(), ImportField.PERSON, person, why));
+		return new Tally(reading.read, 0, 0, 0, reading.rejected.size(), 0, 0, null, null);
+	}
+
+	private Tally stored(ImportJob job, PersonId athlete, List<ReadRow> good, Reading reading, boolean matched) {
 		List<NewMorning> all = good.stream().map(ReadRow::goodMorning).toList();
-		List<Saved> outcomes = this.mornings.takeIn(athlete.id(), all, job.actor());
+		List<Saved> outcomes = this.mornings.takeIn(athlete, all, job.actor());
 		UnusualReadings.of(good).forEach(reading::add);
 		UnusualReadings.marked(good).forEach(reading::add);
-		return tally(reading, good, outcomes, found.isPresent());
+		return tally(reading, good, outcomes, matched);
 	}
 
 	private static NewAthlete newAthlete(String person, List<ReadRow> rows) {

@@ -10,7 +10,9 @@ import org.fallow.entry.Posture;
 import org.fallow.exchange.csv.ColumnMapping;
 import org.fallow.exchange.csv.ImportField;
 import org.fallow.exchange.imports.Choice;
+import org.fallow.exchange.imports.FilePeople;
 import org.fallow.exchange.imports.ImportJob;
+import org.fallow.exchange.imports.ImportPeople;
 import org.fallow.exchange.imports.ImportWorker;
 import org.fallow.exchange.imports.Imports;
 import org.fallow.account.SignedInPerson;
@@ -35,12 +37,15 @@ class ImportController {
 
 	private final Imports imports;
 
+	private final ImportPeople people;
+
 	private final ImportWorker worker;
 
 	private final OwnJobs jobs;
 
-	ImportController(Imports imports, ImportWorker worker, OwnJobs jobs) {
+	ImportController(Imports imports, ImportPeople people, ImportWorker worker, OwnJobs jobs) {
 		this.imports = imports;
+		this.people = people;
 		this.worker = worker;
 		this.jobs = jobs;
 	}
@@ -51,7 +56,7 @@ class ImportController {
 		if (found.job().state() != ImportJob.State.MAPPING) {
 			return "redirect:/import/" + id;
 		}
-		model.addAttribute("form", new MappingForm(Method.STRAP, Posture.LYING, true));
+		model.addAttribute("form", new MappingForm(Method.STRAP, Posture.LYING));
 		return mappingPage(found, ColumnMapping.guess(found.job().headers()), model);
 	}
 
@@ -66,10 +71,27 @@ class ImportController {
 		if (binding.hasErrors()) {
 			return mappingPage(found, mapping, model);
 		}
-		if (this.imports.start(id, new Choice(mapping, Boolean.TRUE.equals(form.createPeople())))) {
-			this.worker.submit(id, found.job().actor());
+		if (found.job().state() != ImportJob.State.MAPPING) {
+			return "redirect:/import/" + id;
 		}
-		return "redirect:/import/" + id;
+		FilePeople named = this.people.of(found.job(), mapping).orElse(null);
+		if (named == null) {
+			binding.reject("mapping.too-many-people", new Object[] { ImportPeople.MOST }, null);
+			return mappingPage(found, mapping, model);
+		}
+		return next(found.job(), Choice.ofPeopleHere(mapping), named);
+	}
+
+	/** What is not plain is asked before anything is taken in. */
+	private String next(ImportJob job, Choice choice, FilePeople named) {
+		if (named.asks()) {
+			this.imports.choose(job.id(), choice);
+			return "redirect:/import/" + job.id() + "/people";
+		}
+		if (this.imports.start(job.id(), choice)) {
+			this.worker.submit(job.id(), job.actor());
+		}
+		return "redirect:/import/" + job.id();
 	}
 
 	private static ColumnMapping mapping(Map<String, String> sent) {
@@ -99,7 +121,7 @@ class ImportController {
 		OwnJobs.Found found = this.jobs.find(id, person.personId());
 		model.addAttribute("job", found.view());
 		return switch (found.job().state()) {
-			case MAPPING -> "redirect:/import/" + id + "/mapping";
+			case MAPPING -> "redirect:/import/" + id + ((found.job().choice() == null) ? "/mapping" : "/people");
 			case RUNNING -> "exchange/progress";
 			case DONE, FAILED -> summary(id, page, model);
 		};

@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
  *
  * @param method how the heart rate was taken
  * @param posture posture
- * @param createPeople whether people the team does not have are added
  */
-record MappingForm(@Nullable Method method, @Nullable Posture posture, @Nullable Boolean createPeople) {
+record MappingForm(@Nullable Method method, @Nullable Posture posture) {
 }

@@ -1,5 +1,7 @@
 package org.fallow.account.web;
 
+import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.ParameterizedTest;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -148,12 +150,31 @@ class JoinTests {
 		String secret = secret(
 				html(post("/people/" + this.ann.id() + "/invitation").with(csrf()).with(user(this.coach))));
 		Cookie session = open(secret);
-		assertThat(html(get("/join").cookie(session))).doesNotContain("name=\"birthDate\"", "name=\"guardian\"");
+		assertThat(html(get("/join").cookie(session)))
+			.contains("Data of you have been kept here since", "on the club\u2019s record",
+					"That was no consent of yours.")
+			.doesNotContain("name=\"birthDate\"", "name=\"guardian\"");
 		this.mvc.perform(filled(session)).andExpect(redirectedUrl("/sign-in"));
 		UserDetails own = this.users.loadUserByUsername(this.username);
 		assertThat(((org.fallow.access.SignedIn) own).personId()).isEqualTo(this.ann.id());
 		assertThat(as(this.ann.id(), () -> this.consents.of(this.ann.id()))).extracting(Consent::kind)
-			.containsExactly(Consent.Kind.GIVEN, Consent.Kind.STATED);
+			.containsExactly(Consent.Kind.GIVEN, Consent.Kind.KEPT);
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "Eve\0", "\u200b", "E\u0007ve" })
+	void takesNobodyInByANameThatIsNone(String name) throws Exception {
+		Cookie session = open(invite("ATHLETE", "Eve Elm"));
+		assertThat(html(post("/join").with(csrf())
+			.cookie(session)
+			.param("name", name)
+			.param("username", this.username)
+			.param("password", PASSWORD)
+			.param("birthDate", "2070-01-02")
+			.param("agreed", "true")
+			.param("guardian", "Pat\0")
+			.param("guardianRole", "mother"))).contains("id=\"name-problem\"");
+		assertThat(athletes()).containsExactly("Ann Ashe");
 	}
 
 	@Test
@@ -401,6 +422,7 @@ class JoinTests {
 		return secret(html(post("/people/invitations").with(csrf())
 			.with(user(this.coach))
 			.param("whom", whom)
+			.param("another", whom)
 			.param("kind", kind)
 			.param("intoTeam", this.team.id().toString())));
 	}

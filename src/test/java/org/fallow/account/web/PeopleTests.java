@@ -1,5 +1,8 @@
 package org.fallow.account.web;
 
+import org.junit.jupiter.params.provider.ValueSource;
+import org.fallow.access.CurrentPerson;
+import java.util.List;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.UUID;
@@ -9,6 +12,9 @@ import org.fallow.access.PersonId;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.account.Accounts;
 import org.fallow.team.Athlete;
+import org.fallow.team.Basis;
+import org.fallow.team.Consent;
+import org.fallow.team.Consents;
 import org.fallow.team.Group;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
@@ -52,6 +58,9 @@ class PeopleTests {
 
 	@Autowired
 	private Squad squad;
+
+	@Autowired
+	private Consents consents;
 
 	@Autowired
 	private Accounts accounts;
@@ -139,12 +148,92 @@ class PeopleTests {
 	}
 
 	@Test
-	void keepsNobodyOnFileWhoWasNotAsked() throws Exception {
+	void keepsNobodyOnFileOnNoWord() throws Exception {
 		assertThat(html(post("/people").with(csrf())
 			.param("name", "Eve")
 			.param("teamId", this.own.id().toString())
-			.with(user(this.coach)))).contains("Please ask first");
+			.with(user(this.coach)))).contains("Please say on whose word the data are kept.", "id=\"basis-problem\"");
 		assertThat(athletes()).doesNotContain("Eve");
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "Ann Own", "ann\u00a0 OWN", "\u200bAnn Own", "Own Ann", "Anna Own", "A\u030ann Own" })
+	void asksBeforeThereAreTwoOfOnePerson(String name) throws Exception {
+		assertThat(html(adding(name, this.own.id()).with(user(this.coach)))).contains("The team has #",
+				"If it is the same person", "name=\"another\"");
+		assertThat(html(inviting(name).with(user(this.coach)))).contains("The team has #", "name=\"another\"")
+			.doesNotContain("/join/");
+		assertThat(html(adding(name, this.own.id()).param("another", "Somebody Else").with(user(this.coach))))
+			.contains("The team has #");
+		assertThat(athletes()).containsExactly("Ann Own");
+		assertThat(html(inviting(name).param("another", name).with(user(this.coach)))).contains("/join/");
+		this.mvc.perform(adding(name, this.own.id()).param("another", name).with(user(this.coach)))
+			.andExpect(redirectedUrl("/people"));
+		assertThat(athletes()).hasSize(2);
+	}
+
+	@Test
+	void keepsNobodyOnFileWhoWithdrewOrLeft() throws Exception {
+		Athlete ann = this.squad.athletesIn(this.own.id()).get(0);
+		PersonId eve = this.people.addAthlete(this.own.id(), NewAthlete.named("Eve Elm")).id();
+		CurrentPerson.runAs(ann.id(), () -> this.consents.withdraw(ann.id()));
+		CurrentPerson.runAs(eve, () -> this.consents.leave(eve));
+		for (String name : List.of("Ann Own", "ANN  own", "Eve Elm", "eve\u00a0elm")) {
+			assertThat(html(adding(name, this.own.id()).param("another", name).with(user(this.coach)))).as(name)
+				.contains("This person cannot be kept on file here.")
+				.doesNotContain("#" + eve.toString().substring(28));
+		}
+		assertThat(athletes()).isEmpty();
+		assertThat(html(inviting("Eve Elm").with(user(this.coach)))).contains("/join/");
+	}
+
+	@Test
+	void keepsTheWordOnWhichSomebodyIsOnFile() throws Exception {
+		assertThat(html(adding("Eve", this.own.id(), "OWN_WORD").with(user(this.coach))))
+			.contains("own word is not enough");
+		assertThat(html(adding("Eve", this.own.id(), "GUARDIAN_WORD").with(user(this.coach))))
+			.contains("which guardian told you so");
+		assertThat(html(adding("Eve", this.own.id(), "A_HUNCH").with(user(this.coach))))
+			.contains("on whose word the data are kept");
+		assertThat(athletes()).doesNotContain("Eve");
+		this.mvc
+			.perform(adding("Eve", this.own.id(), "GUARDIAN_WORD").param("guardian", "Pat Parent")
+				.param("guardianRole", "mother")
+				.with(user(this.coach)))
+			.andExpect(redirectedUrl("/people"));
+		this.mvc
+			.perform(adding("Flo", this.own.id(), "OWN_WORD").param("birthDate", "1990-01-02").with(user(this.coach)))
+			.andExpect(redirectedUrl("/people"));
+		PersonId eve = this.people.find(this.own.id(), "Eve").orElseThrow().id();
+		assertThat(CurrentPerson.callAs(eve, () -> this.consents.of(eve))).singleElement()
+			.extracting(Consent::kind, Consent::basis, Consent::by, Consent::guardian)
+			.containsExactly(Consent.Kind.KEPT, Basis.GUARDIAN_WORD, "Cay", "Pat Parent");
+		assertThat(html(get("/people").with(user(this.coach))))
+			.contains("on file, on a guardian\u2019s word", "on file, on their own word",
+					"on file, on the club\u2019s record; not asked yet")
+			.doesNotContain("yes, agreed");
+		UserDetails own = account(eve);
+		assertThat(html(get("/sharing").with(user(own)))).contains("you have not agreed to that here yet",
+				"Cay keeps your data here and noted that a guardian had said so", "Pat Parent, mother");
+		this.mvc
+			.perform(post("/sharing/give").with(csrf())
+				.param("guardian", "Pat Parent")
+				.param("guardianRole", "mother")
+				.with(user(own)))
+			.andExpect(flash().attribute("notice", Message.of("sharing.agreed")));
+		assertThat(html(get("/sharing").with(user(own)))).doesNotContain("you have not agreed");
+		assertThat(html(get("/people").with(user(this.coach)))).contains("yes, agreed");
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "Eve\0", "\0", "E\u0007ve", "\u200b", "" })
+	void takesNoNameThatIsNone(String name) throws Exception {
+		assertThat(html(adding(name, this.own.id()).with(user(this.coach)))).contains("id=\"name-problem\"");
+		assertThat(html(inviting(name).with(user(this.coach)))).contains("id=\"whom-problem\"");
+		assertThat(html(adding("Eve", this.own.id(), "GUARDIAN_WORD").param("guardian", "Pat\0")
+			.param("guardianRole", "mother")
+			.with(user(this.coach)))).contains("which guardian told you so");
+		assertThat(athletes()).containsExactly("Ann Own");
 	}
 
 	@Test
@@ -183,10 +272,18 @@ class PeopleTests {
 	}
 
 	private MockHttpServletRequestBuilder adding(String name, UUID team) {
-		return post("/people").with(csrf())
-			.param("name", name)
-			.param("agreed", "true")
-			.param("teamId", team.toString());
+		return adding(name, team, "CLUB_RECORD");
+	}
+
+	private MockHttpServletRequestBuilder adding(String name, UUID team, String basis) {
+		return post("/people").with(csrf()).param("name", name).param("basis", basis).param("teamId", team.toString());
+	}
+
+	private MockHttpServletRequestBuilder inviting(String name) {
+		return post("/people/invitations").with(csrf())
+			.param("whom", name)
+			.param("kind", "ATHLETE")
+			.param("intoTeam", this.own.id().toString());
 	}
 
 	private UserDetails account(PersonId person) {

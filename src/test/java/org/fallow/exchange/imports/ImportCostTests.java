@@ -18,6 +18,7 @@ import org.fallow.platform.As;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.platform.Statements;
+import org.fallow.team.Basis;
 import org.fallow.team.People;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -124,7 +125,7 @@ class ImportCostTests {
 		Path file = Files.write(this.folder.resolve(UUID.randomUUID() + ".csv"), lines);
 		UUID id = this.imports.receive(this.team, this.coach, "mornings.csv", file);
 		ColumnMapping mapping = ColumnMapping.guess(job(id).headers()).withDefaults(Method.STRAP, Posture.LYING);
-		assertThat(this.imports.start(id, new Choice(mapping, true))).isTrue();
+		assertThat(this.imports.start(id, Choice.ofEverybody(mapping, Basis.CLUB_RECORD))).isTrue();
 		return id;
 	}
 

@@ -28,6 +28,7 @@ import org.fallow.platform.As;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
 import org.fallow.team.Athlete;
+import org.fallow.team.Basis;
 import org.fallow.team.People;
 import org.fallow.team.Role;
 import org.fallow.team.Squad;
@@ -186,7 +187,8 @@ class ImportsTests {
 		ColumnMapping guess = ColumnMapping.guess(job(id).headers());
 		var columns = new TreeMap<>(guess.columns());
 		columns.remove(ImportField.UNSURE);
-		this.imports.start(id, new Choice(new ColumnMapping(columns, Method.WORN, Posture.LYING), true));
+		this.imports.start(id,
+				Choice.ofEverybody(new ColumnMapping(columns, Method.WORN, Posture.LYING), Basis.CLUB_RECORD));
 		this.worker.runNow(id);
 		ImportJob job = job(id);
 		assertThat(job.counts().rowsTotal()).isEqualTo(2767);
@@ -210,7 +212,7 @@ class ImportsTests {
 	private UUID start(String text, boolean create) {
 		UUID id = this.imports.receive(this.team, this.coach, "mornings.csv", file(text));
 		ColumnMapping mapping = ColumnMapping.guess(job(id).headers()).withDefaults(Method.STRAP, Posture.LYING);
-		assertThat(this.imports.start(id, new Choice(mapping, create))).isTrue();
+		assertThat(this.imports.start(id, new Choice(mapping, create, create ? Basis.CLUB_RECORD : null))).isTrue();
 		return id;
 	}
 

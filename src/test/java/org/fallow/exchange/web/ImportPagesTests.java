@@ -4,6 +4,8 @@ import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 import jakarta.servlet.http.Cookie;
 import org.fallow.access.PersonId;
@@ -11,8 +13,10 @@ import org.fallow.exchange.imports.ImportJob;
 import org.fallow.exchange.imports.Imports;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.account.Accounts;
+import org.fallow.team.Athlete;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
+import org.fallow.team.Rosters;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +27,7 @@ import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.RequestBuilder;
 import org.springframework.test.web.servlet.ResultActions;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
@@ -56,6 +61,9 @@ class ImportPagesTests {
 	@Autowired
 	private Imports imports;
 
+	@Autowired
+	private Rosters rosters;
+
 	private UUID team;
 
 	private Cookie coach;
@@ -75,7 +83,12 @@ class ImportPagesTests {
 			.andExpect(content().string(containsString("=1+1")))
 			.andExpect(content().string(not(containsString("<b>=1+1"))));
 		this.mvc.perform(get(job).cookie(this.coach)).andExpect(redirectedUrl(mapping));
-		choose(mapping, "0").andExpect(redirectedUrl(job));
+		choose(mapping, "0").andExpect(redirectedUrl(job + "/people"));
+		this.mvc.perform(get(job).cookie(this.coach)).andExpect(redirectedUrl(job + "/people"));
+		this.mvc.perform(get(job + "/people").cookie(this.coach))
+			.andExpect(content().string(containsString("2 names of nobody in the team")))
+			.andExpect(content().string(not(containsString("<b>=1+1"))));
+		this.mvc.perform(adding(job)).andExpect(redirectedUrl(job));
 		waitUntilDone(job);
 		this.mvc.perform(get(job + "/progress").cookie(this.coach)).andExpect(header().string("HX-Redirect", job));
 		this.mvc.perform(get(job).cookie(this.coach))
@@ -124,6 +137,94 @@ class ImportPagesTests {
 	}
 
 	@Test
+	void asksBeforeAnythingIsTakenInWhomTheFileNames() throws Exception {
+		Athlete nkechi = this.people.addAthlete(this.team, NewAthlete.named("Nkechi Umeadi"));
+		String page = peopleOf("person,date,rhr\nNkechi Umedai,2020-01-02,50\nCy,2020-01-02,50\n<i>,2020-01-02,50\n"
+				+ "NKECHI\u00a0 UMEADI,2020-01-03,50\n");
+		String job = page.substring(0, page.lastIndexOf('/'));
+		String html = html(get(page));
+		assertThat(html)
+			.contains("Nearly the same name", "Nkechi Umedai", "value=\"" + nkechi.id() + "\"",
+					"2 names of nobody in the team", "Recognised in another spelling", "NKECHI\u00a0 UMEADI \u2192 #")
+			.doesNotContain("<i>", "checked", "??");
+		Matcher decide = Pattern.compile("decide\\.[0-9a-f]{16}").matcher(html);
+		assertThat(decide.find()).isTrue();
+		assertThat(html(post(page).with(csrf()))).contains("Please decide for each name");
+		assertThat(html(post(page).with(csrf()).param(decide.group(), PersonId.next().toString())))
+			.contains("Please decide for each name");
+		assertThat(html(post(page).with(csrf()).param(decide.group(), "NEW")))
+			.contains("Please say on whose word the data are kept.");
+		assertThat(html(
+				post(page).with(csrf()).param(decide.group(), nkechi.id().toString()).param("createPeople", "true")))
+			.contains("Please say on whose word the data are kept.", "checked");
+		assertThat(this.rosters.count(this.team)).isOne();
+		this.mvc.perform(post(page).with(csrf()).cookie(this.coach).param(decide.group(), nkechi.id().toString()))
+			.andExpect(redirectedUrl(job));
+		waitUntilDone(job);
+		assertThat(this.rosters.count(this.team)).isOne();
+		assertThat(this.imports.find(UUID.fromString(job.substring(8))).orElseThrow().counts().stored()).isEqualTo(2);
+		this.mvc.perform(get(page).cookie(this.coach)).andExpect(redirectedUrl(job));
+		this.mvc.perform(adding(job)).andExpect(redirectedUrl(job));
+		assertThat(this.rosters.count(this.team)).isOne();
+	}
+
+	@Test
+	void ticksAddingPeopleOnlyInATeamOfNobody() throws Exception {
+		assertThat(html(get(peopleOf(GOOD)))).contains("name=\"createPeople\" value=\"true\" checked");
+		this.people.addAthlete(this.team, NewAthlete.named("Zoe"));
+		assertThat(html(get(peopleOf(GOOD)))).doesNotContain("checked");
+	}
+
+	@Test
+	void staysReadableWithAThousandUnknownNames() throws Exception {
+		StringBuilder text = new StringBuilder("person,date,rhr\n");
+		for (int i = 1; i <= 1000; i++) {
+			text.append("Athlete %04d,2020-01-02,50\n".formatted(i));
+		}
+		assertThat(html(get(peopleOf(text.toString()))))
+			.contains("1,000 names of nobody in the team", "and 981 more", "Athlete 0019")
+			.doesNotContain("Athlete 0020");
+		StringBuilder near = new StringBuilder("person,date,rhr\n");
+		for (int i = 0; i < 300; i++) {
+			near.append("Umeadi %c%c%c,2020-01-02,50\n".formatted('a' + i % 26, 'a' + i / 26 % 26, 'a'));
+		}
+		assertThat(html(get(peopleOf(near.toString())))).contains("200 more names are nearly somebody");
+	}
+
+	@Test
+	void refusesAColumnThatCannotBeThatOfPeople() throws Exception {
+		StringBuilder text = new StringBuilder("person,date,rhr\n");
+		for (int i = 0; i <= 20_000; i++) {
+			text.append(i).append(",2020-01-02,50\n");
+		}
+		choose(upload(text.toString()), "0")
+			.andExpect(content().string(containsString("This column names more than 20,000 people.")));
+	}
+
+	/** Days of any year are told with it. */
+	@Test
+	void tellsDaysWithTheirYear() throws Exception {
+		this.people.addAthlete(this.team, NewAthlete.named("Ann"));
+		String mapping = upload("person,date,rhr\nAnn,2999-03-04,50\nAnn,1999-03-04,50\n");
+		String job = mapping.substring(0, mapping.lastIndexOf('/'));
+		choose(mapping, "0").andExpect(redirectedUrl(job));
+		waitUntilDone(job);
+		assertThat(html(get(job))).contains("4 Mar 2999 has not come yet", "4 Mar 1999 is too long ago");
+	}
+
+	private String peopleOf(String text) throws Exception {
+		return Objects.requireNonNull(choose(upload(text), "0").andReturn().getResponse().getRedirectedUrl());
+	}
+
+	private String html(MockHttpServletRequestBuilder request) throws Exception {
+		return this.mvc.perform(request.cookie(this.coach))
+			.andExpect(status().isOk())
+			.andReturn()
+			.getResponse()
+			.getContentAsString(StandardCharsets.UTF_8);
+	}
+
+	@Test
 	void takesNoFileForAnotherTeam() throws Exception {
 		this.mvc
 			.perform(multipart("/import").file(file(GOOD.getBytes(StandardCharsets.UTF_8)))
@@ -143,6 +244,8 @@ class ImportPagesTests {
 		this.mvc.perform(get(job + "/progress").cookie(other)).andExpect(status().isNotFound());
 		this.mvc.perform(post(mapping).param("column.PERSON", "0").cookie(other).with(csrf()))
 			.andExpect(status().isNotFound());
+		this.mvc.perform(get(job + "/people").cookie(other)).andExpect(status().isNotFound());
+		this.mvc.perform(adding(job, other)).andExpect(status().isNotFound());
 	}
 
 	@Test
@@ -178,9 +281,19 @@ class ImportPagesTests {
 			.param("column.RHR", "2")
 			.param("method", "STRAP")
 			.param("posture", "LYING")
-			.param("createPeople", "true")
 			.cookie(this.coach)
 			.with(csrf()));
+	}
+
+	private MockHttpServletRequestBuilder adding(String job) {
+		return adding(job, this.coach);
+	}
+
+	private static MockHttpServletRequestBuilder adding(String job, Cookie who) {
+		return post(job + "/people").param("createPeople", "true")
+			.param("basis", "CLUB_RECORD")
+			.cookie(who)
+			.with(csrf());
 	}
 
 	private void waitUntilDone(String job) throws InterruptedException {

@@ -33,9 +33,11 @@ import org.fallow.entry.Mornings;
 import org.fallow.entry.NewMorning;
 import org.fallow.entry.Posture;
 import org.fallow.entry.Submission;
+import org.fallow.exchange.imports.ImportJob;
 import org.fallow.exchange.imports.Imports;
 import org.fallow.rules.RuleDrafts;
 import org.fallow.rules.RuleSets;
+import org.fallow.team.Consents;
 import org.fallow.team.Invitations;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.NewInvitation;
@@ -43,6 +45,7 @@ import org.fallow.team.NewPost;
 import org.fallow.team.Post;
 import org.fallow.team.Posts;
 import org.fallow.team.Role;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -77,6 +80,9 @@ class ForgeriesTests extends OverHttp {
 
 	@Autowired
 	private Posts posts;
+
+	@Autowired
+	private Consents consents;
 
 	@Autowired
 	private Invitations invitations;
@@ -262,6 +268,107 @@ class ForgeriesTests extends OverHttp {
 		assertThat(hers()).as("the same form by the one who may").isNotEqualTo(before);
 	}
 
+	/**
+	 * Whatever is told of the target's name and consent, nobody is added beside them, and
+	 * nobody but they themselves writes that they agreed: by strangers not at all, and
+	 * not by their own coach, once they took consent back.
+	 */
+	@Test
+	void addNobodyAnewByNamesAndConsent() {
+		List<String> names = List.of(NAME, "zebedee\u00a0 QUILL", "\u200bZebedee\u2003Quill", "Ze\u0301bedee Quill",
+				"Quill, Zebedee", "Zebedee Quil", "\uff3aebedee Quill", "Zebedee\0Quill", "#" + last(this.target));
+		Tries tries = new Tries();
+		Map<String, String> before = hers();
+		for (String name : names) {
+			for (Map<String, String> form : consentForms(name)) {
+				for (Caller stranger : List.of(this.strangers.get("coach of another club"),
+						this.strangers.get("team-mate"), this.strangers.get("former coach"))) {
+					HttpResponse<String> answer = stranger.post("/people", form);
+					assertThat(answer.statusCode()).isLessThan(500);
+					if (!name.equals(NAME)) {
+						tries.check(name + " " + form, answer);
+					}
+				}
+			}
+		}
+		assertThat(hers()).isEqualTo(before);
+		CurrentPerson.runAs(this.target, () -> this.consents.withdraw(this.target));
+		before = hers();
+		Caller cay = signedIn(open(this.coach));
+		List<String> same = names.subList(0, 4);
+		for (String name : same) {
+			for (Map<String, String> form : consentForms(name)) {
+				HttpResponse<String> answer = cay.post("/people", form);
+				assertThat(answer.statusCode()).as(name + " " + form).isEqualTo(200);
+			}
+			String job = uploaded(cay, name);
+			cay.post(job + "/mapping", Map.of("column.PERSON", "0", "column.DAY", "1", "column.RHR", "2", "method",
+					"STRAP", "posture", "LYING", "createPeople", "true"));
+			cay.post(job + "/people", Map.of("createPeople", "true", "basis", "OWN_WORD", "decide." + last(this.target),
+					this.target.toString()));
+			assertThat(ended(job)).as(name)
+				.extracting(ImportJob.Counts::rejected, ImportJob.Counts::peopleCreated)
+				.containsExactly(1, 0);
+		}
+		assertThat(consentsOf("GIVEN")).isZero();
+		assertThat(consentsOf("WITHDRAWN")).isOne();
+		assertThat(mornings()).isEqualTo(1);
+		assertThat(tries.count).isGreaterThan(100);
+		assertThat(tries.wrong).isEmpty();
+		before.keySet().removeIf((table) -> table.startsWith("import_") || table.equals("account"));
+		Map<String, String> after = hers();
+		after.keySet().retainAll(before.keySet());
+		assertThat(after).isEqualTo(before);
+	}
+
+	private List<Map<String, String>> consentForms(String name) {
+		List<Map<String, String>> forms = new ArrayList<>();
+		for (String basis : List.of("OWN_WORD", "GUARDIAN_WORD", "CLUB_RECORD", "GIVEN", "STATED", "")) {
+			Map<String, String> form = new TreeMap<>(Map.of("name", name, "another", name, "teamId",
+					this.team.id().toString(), "birthDate", "1990-01-02", "guardian", "Uli", "guardianRole", "mother"));
+			form.putAll(Map.of("basis", basis, "kind", "GIVEN", "agreed", "true", "shares", "true", "actor",
+					this.target.toString()));
+			forms.add(form);
+		}
+		return forms;
+	}
+
+	private String uploaded(Caller caller, String name) {
+		HttpResponse<String> answer = imported(caller, name);
+		String mapping = caller.location(answer);
+		assertThat(mapping).endsWith("/mapping");
+		return mapping.substring(0, mapping.lastIndexOf('/'));
+	}
+
+	private ImportJob.Counts ended(String job) {
+		UUID id = UUID.fromString(job.substring(job.lastIndexOf('/') + 1));
+		Supplier<ImportJob> now = () -> as(this.coach, () -> this.imports.find(id).orElseThrow());
+		Awaitility.await().until(() -> now.get().state() == ImportJob.State.DONE);
+		return now.get().counts();
+	}
+
+	private int consentsOf(String kind) {
+		return ownersRows("select count(*) from consent where kind = '" + kind + "' and athlete_id = ?");
+	}
+
+	private int mornings() {
+		return ownersRows("select count(*) from morning_entry where athlete_id = ?");
+	}
+
+	private int ownersRows(String sql) {
+		return JdbcClient
+			.create(new DriverManagerDataSource(this.owner.getJdbcUrl(),
+					Objects.requireNonNull(this.owner.getUsername()), Objects.requireNonNull(this.owner.getPassword())))
+			.sql(sql)
+			.param(this.target.value())
+			.query(Integer.class)
+			.single();
+	}
+
+	private static String last(PersonId person) {
+		return person.toString().substring(28);
+	}
+
 	/** Something of the target for each name of an id in the table of routes. */
 	private Map<String, String> ids() {
 		Map<String, String> ids = new TreeMap<>();
@@ -309,10 +416,14 @@ class ForgeriesTests extends OverHttp {
 	}
 
 	private HttpResponse<String> imported(Caller caller) {
+		return imported(caller, NAME);
+	}
+
+	private HttpResponse<String> imported(Caller caller, String name) {
 		String body = "--b\r\nContent-Disposition: form-data; name=\"_csrf\"\r\n\r\n" + caller.token()
 				+ "\r\n--b\r\nContent-Disposition: form-data; name=\"teamId\"\r\n\r\n" + this.team.id()
 				+ "\r\n--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"m.csv\"\r\n"
-				+ "Content-Type: text/csv\r\n\r\nperson,date,rhr_bpm\nZebedee Quill,2026-03-18,52\r\n--b--\r\n";
+				+ "Content-Type: text/csv\r\n\r\nperson,date,rhr_bpm\n" + name + ",2026-03-18,52\r\n--b--\r\n";
 		return caller.sendAs("POST", "/import", BodyPublishers.ofString(body), "Accept", Caller.BROWSER, "Content-Type",
 				"multipart/form-data; boundary=b");
 	}
@@ -381,7 +492,7 @@ class ForgeriesTests extends OverHttp {
 		fields.putAll(Map.of("reason", "it says so", "ceiling", "REST", "until", TODAY.plusDays(3).toString(), "who",
 				"Dr Vale", "role", "GP", "word", "all is well", "scope", "FULL", "from", TODAY.toString(), "requestId",
 				UUID.randomUUID().toString(), "day", TODAY.toString()));
-		fields.putAll(Map.of("name", "Uli", "zone", "UTC", "agreed", "true", "whom", "Evan", "lastDay",
+		fields.putAll(Map.of("name", "Uli", "zone", "UTC", "basis", "CLUB_RECORD", "whom", "Evan", "lastDay",
 				TODAY.plusDays(3).toString(), "birthDate", "1990-01-01", "minutes", "30", "onset", TODAY.toString(),
 				"kind", "COVID", "by", "PHYSICIAN"));
 		return fields;
