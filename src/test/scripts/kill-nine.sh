@@ -70,10 +70,14 @@ sign_in() {
 	case $to in
 	*/sign-in*|'') fail "$1 cannot sign in: $to" ;;
 	esac
+	# as a browser does: the first page makes the token that all forms of the session bear
+	ask --cookie "$jar" --location --output /dev/null "$to"
 }
 
 # Form n of a round: an athlete, and one of the last days, so that no two forms of a round are of the same day.
 athlete_of() { echo "${athletes[$(($1 % ${#athletes[@]}))]}"; }
+# as a header, since curl shares its cookies among what it sends at the same time
+session_of() { awk '$6 == "SESSION" { print $7 }' "$work/jar.$(athlete_of "$1")"; }
 day_of() { date -u -d "-$(($1 / ${#athletes[@]})) days" +%F; }
 
 ask_for_forms() {
@@ -81,8 +85,8 @@ ask_for_forms() {
 	: >"$work/get"
 	for n in $(seq 0 $((forms - 1))); do
 		[ "$n" -eq 0 ] || echo next >>"$work/get"
-		printf 'url = "http://localhost:%s/morning?day=%s"\ncookie = "%s"\noutput = "%s"\nnoproxy = "*"\nmax-time = 60\n' \
-			"$web" "$(day_of "$n")" "$work/jar.$(athlete_of "$n")" "$work/form.$n" >>"$work/get"
+		printf 'url = "http://localhost:%s/morning?day=%s"\nheader = "Cookie: SESSION=%s"\noutput = "%s"\nnoproxy = "*"\nmax-time = 60\n' \
+			"$web" "$(day_of "$n")" "$(session_of "$n")" "$work/form.$n" >>"$work/get"
 	done
 	curl --silent --parallel --parallel-max "$forms" --parallel-immediate --config "$work/get" 2>/dev/null
 	for n in $(seq 0 $((forms - 1))); do
@@ -100,8 +104,8 @@ send() {
 	: >"$work/post"
 	for n in "$@"; do
 		[ ! -s "$work/post" ] || echo next >>"$work/post"
-		printf 'url = "http://localhost:%s/morning"\ncookie = "%s"\ndata = "@%s"\noutput = "%s"\nnoproxy = "*"\nmax-time = 60\nwrite-out = "%s %%{http_code} %%{redirect_url}\\n"\n' \
-			"$web" "$work/jar.$(athlete_of "$n")" "$work/body.$n" "$work/answer.$n" "$n" >>"$work/post"
+		printf 'url = "http://localhost:%s/morning"\nheader = "Cookie: SESSION=%s"\ndata = "@%s"\noutput = "%s"\nnoproxy = "*"\nmax-time = 60\nwrite-out = "%s %%{http_code} %%{redirect_url}\\n"\n' \
+			"$web" "$(session_of "$n")" "$work/body.$n" "$work/answer.$n" "$n" >>"$work/post"
 	done
 	curl --silent --parallel --parallel-max "$forms" --parallel-immediate --config "$work/post" >"$answers" 2>/dev/null || true
 	awk '$2 == 302 && $3 ~ /\/today$/ { print $1 }' "$answers" | sort -n >"$work/taken"

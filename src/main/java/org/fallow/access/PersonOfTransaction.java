@@ -8,6 +8,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.TransactionExecution;
 import org.springframework.transaction.TransactionExecutionListener;
+import org.springframework.transaction.support.TransactionSynchronization;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 
 /**
  * Tells the database at each transaction's begin who is asking and for what purpose, as
@@ -36,15 +38,43 @@ class PersonOfTransaction implements TransactionExecutionListener {
 		this.currentPerson.id();
 	}
 
+	/**
+	 * Must not throw: the transaction has begun, and its connection would stay bound to
+	 * the thread for ever, broken as it is. A connection on which this failed does
+	 * nothing more in the transaction, and whatever does not notice fails at the commit.
+	 */
 	@Override
 	public void afterBegin(TransactionExecution transaction, @Nullable Throwable beginFailure) {
 		if (beginFailure == null) {
-			String person = this.currentPerson.id().map(PersonId::toString).orElse("");
-			this.jdbc.sql("select set_config('fallow.person', ?, true) || set_config('fallow.purpose', ?, true)")
-				.params(person, Purpose.told(!person.isEmpty()))
-				.query(String.class)
-				.single();
+			try {
+				tell();
+			}
+			catch (RuntimeException ex) {
+				TransactionSynchronizationManager.registerSynchronization(new Untold(ex));
+			}
 		}
+	}
+
+	private void tell() {
+		String person = this.currentPerson.id().map(PersonId::toString).orElse("");
+		this.jdbc.sql("select set_config('fallow.person', ?, true) || set_config('fallow.purpose', ?, true)")
+			.params(person, Purpose.told(!person.isEmpty()))
+			.query(String.class)
+			.single();
+	}
+
+	/**
+	 * Refuses the commit of a transaction of which the database was not told whose it is.
+	 *
+	 * @param why what went wrong
+	 */
+	private record Untold(RuntimeException why) implements TransactionSynchronization {
+
+		@Override
+		public void beforeCommit(boolean readOnly) {
+			throw this.why;
+		}
+
 	}
 
 }
