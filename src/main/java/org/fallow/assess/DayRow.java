@@ -60,8 +60,10 @@ final class DayRow {
 	/** A line at its least or greatest is that figure; else with six decimals. */
 	private static String line(RhrEvidence rhr) {
 		Double line = rhr.lineBpm();
-		boolean whole = line != null && line == Math.rint(line);
-		return whole ? BigDecimal.valueOf(line).stripTrailingZeros().toPlainString() : six(line);
+		if (line == null || line != Math.rint(line)) {
+			return six(line);
+		}
+		return BigDecimal.valueOf(line).stripTrailingZeros().toPlainString();
 	}
 
 	private static String stage(Episode open) {

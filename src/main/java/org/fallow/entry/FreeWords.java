@@ -53,7 +53,11 @@ public final class FreeWords {
 	 * @return in the order of the list; empty if they name none
 	 */
 	public static List<Symptom> named(String words) {
-		return LISTED.keySet().stream().filter((symptom) -> isAmong(LISTED.get(symptom), words)).toList();
+		return LISTED.entrySet()
+			.stream()
+			.filter((listed) -> isAmong(listed.getValue(), words))
+			.map(Map.Entry::getKey)
+			.toList();
 	}
 
 	private static boolean isAmong(List<String> list, String words) {
