@@ -10,6 +10,7 @@ import org.fallow.entry.Activity;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Posture;
 import org.fallow.entry.Recorded;
@@ -86,7 +87,7 @@ final class Diary {
 	private static MorningEntry entry(Readings readings, LocalDate day, Double rhr, Double rmssd, boolean unsure,
 			List<ReportedSymptom> symptoms, Feels feels) {
 		return new MorningEntry(day, recorded(day, 6), readings.method(), Posture.LYING, rhr, rmssd, unsure, null,
-				symptoms, false, FeverMedicine.NONE, true, feels, null, List.of(), null);
+				symptoms, false, FeverMedicine.NONE, true, feels, null, List.of(), null, Meanwhile.NO);
 	}
 
 	private static SessionLog run(LocalDate day) {
