@@ -76,6 +76,11 @@ class FailureFilter extends OncePerRequestFilter {
 
 	private void answer(HttpServletRequest request, HttpServletResponse response, Failure failure) throws IOException {
 		failure.log();
+		if (response.isCommitted() && HttpStatus.valueOf(response.getStatus()).is3xxRedirection()) {
+			// the work is done and the answer whole; all that failed is to keep the
+			// session
+			return;
+		}
 		if (response.isCommitted()) {
 			throw new IllegalStateException("cut short after the answer began, see " + failure.id());
 		}

@@ -45,6 +45,13 @@ class FaultyPage {
 		failAsTheDatabase(state);
 	}
 
+	/** Fails when all is done and answered, as a session does that cannot be kept. */
+	@PostMapping("/faulty/{state}/answered")
+	void failAfterTheAnswer(@PathVariable String state, HttpServletResponse response) throws IOException {
+		response.sendRedirect("/board");
+		failAsTheDatabase(state);
+	}
+
 	/** Fails after it has begun to write, as a template does. */
 	@GetMapping("/faulty/{name}/begun")
 	void failLate(@PathVariable String name, HttpServletResponse response) throws IOException {

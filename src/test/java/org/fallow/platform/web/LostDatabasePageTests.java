@@ -57,6 +57,14 @@ class LostDatabasePageTests extends OverHttp {
 	}
 
 	@Test
+	void letsAnAnswerStandThatIsWhole() {
+		Caller coach = signedIn(this.coachName);
+		HttpResponse<String> answer = coach.post("/faulty/57P01/answered", Map.of("note", "x"));
+		assertThat(answer.statusCode()).isEqualTo(302);
+		assertThat(coach.location(answer)).isEqualTo("/board");
+	}
+
+	@Test
 	void aKeptFormIsTakenWhenItIsSentAgain() {
 		Caller coach = signedIn(this.coachName);
 		String kept = coach.post("/faulty/57P01/database", Map.of("note", "x")).body();
