@@ -5,7 +5,8 @@
 # kill comes somewhere in between. Then Fallow is waited for (its own watch brings back a
 # database that was killed alone), and every form that was not acknowledged is sent again,
 # as it was, until it is. Counts what was acknowledged and is missing, and what is stored
-# twice. Needs the built jar, psql and curl. It works in a folder of its own.
+# twice, and fails when a page said that nothing was saved though it was. Needs the built
+# jar, psql and curl. It works in a folder of its own.
 # Usage: src/test/scripts/kill-nine.sh [rounds, 100] [forms at a time, 50] [minutes at most, 600]
 set -euo pipefail
 cd "$(dirname "$0")/../../.."
@@ -102,6 +103,7 @@ ask_for_forms() {
 send() {
 	local n answers=$work/answers
 	: >"$work/post"
+	rm -f "$work"/answer.*
 	for n in "$@"; do
 		[ ! -s "$work/post" ] || echo next >>"$work/post"
 		printf 'url = "http://localhost:%s/morning"\nheader = "Cookie: SESSION=%s"\ndata = "@%s"\noutput = "%s"\nnoproxy = "*"\nmax-time = 60\nwrite-out = "%s %%{http_code} %%{redirect_url}\\n"\n' \
@@ -150,6 +152,12 @@ for round in $(seq "$rounds"); do
 	rest=$(seq 0 $((forms - 1)) | grep -vxFf "$work/taken" || true)
 	unsure=$(for n in $rest; do cat "$work/id.$n"; done | sort | comm -12 - "$work/stored" | wc -l)
 	killed_unsure=$((killed_unsure + unsure))
+	# a page that says so has to be right
+	for n in $rest; do
+		! grep -qxF -f "$work/id.$n" "$work/stored" \
+			|| ! grep -qs 'Nothing of what you entered was saved' "$work/answer.$n" \
+			|| fail "round $round: form $n is stored, and the page says that nothing was saved"
+	done
 	sent_again=$(wc -w <<<"$rest")
 	again=$((again + sent_again))
 	tries=0

@@ -2,12 +2,10 @@ package org.fallow.platform.web;
 
 import java.net.URI;
 import java.util.Arrays;
-import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
-import org.fallow.platform.LostDatabase;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -25,8 +23,9 @@ import org.springframework.http.HttpStatus;
  * @param route the pattern of the address, such as {@code /athletes/{id}}; never the
  * address itself
  * @param cause why; absent when a rule refused without an exception
+ * @param doubtful whether what was sent may have been stored all the same
  */
-record Failure(UUID id, HttpStatus status, String method, String route, @Nullable Throwable cause) {
+record Failure(UUID id, HttpStatus status, String method, String route, @Nullable Throwable cause, boolean doubtful) {
 
 	/** The route of a request that was refused before any page was looked for. */
 	static final String NO_ROUTE = "no route";
@@ -43,7 +42,13 @@ record Failure(UUID id, HttpStatus status, String method, String route, @Nullabl
 	static Failure of(int status, String method, @Nullable Object route, @Nullable Throwable cause) {
 		HttpStatus known = HttpStatus.resolve(status);
 		return new Failure(UUID.randomUUID(), (known != null) ? known : HttpStatus.INTERNAL_SERVER_ERROR,
-				METHODS.contains(method) ? method : "OTHER", (route instanceof String text) ? text : NO_ROUTE, cause);
+				METHODS.contains(method) ? method : "OTHER", (route instanceof String text) ? text : NO_ROUTE, cause,
+				false);
+	}
+
+	/** The same, of which nobody can say whether what was sent is stored. */
+	Failure inDoubt() {
+		return new Failure(this.id, this.status, this.method, this.route, this.cause, true);
 	}
 
 	/**
@@ -51,7 +56,7 @@ record Failure(UUID id, HttpStatus status, String method, String route, @Nullabl
 	 * status.
 	 */
 	String told() {
-		if (this.cause != null && LostDatabase.in(this.cause).equals(Optional.of(LostDatabase.UNSURE))) {
+		if (this.doubtful) {
 			return "unsure";
 		}
 		int code = this.status.value();

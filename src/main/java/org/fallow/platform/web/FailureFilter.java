@@ -8,6 +8,7 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.apache.tomcat.util.http.InvalidParameterException;
+import org.fallow.platform.CommitsOfRequest;
 import org.fallow.platform.DatabaseState;
 import org.fallow.platform.LostDatabase;
 import org.jspecify.annotations.Nullable;
@@ -66,12 +67,20 @@ class FailureFilter extends OncePerRequestFilter {
 		if (lost.equals(Optional.of(LostDatabase.FULL))) {
 			this.database.refusedForWantOfRoom();
 		}
-		return Failure.of(lost.map(FailureFilter::status).orElseGet(() -> status(cause)), request.getMethod(),
-				request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE), cause);
+		Failure failure = Failure.of(lost.map(FailureFilter::status).orElseGet(() -> status(cause)),
+				request.getMethod(), request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE), cause);
+		boolean doubtful = lost.equals(Optional.of(LostDatabase.UNSURE))
+				|| (lost.isPresent() && CommitsOfRequest.begun(request));
+		return doubtful ? failure.inDoubt() : failure;
 	}
 
 	private void answer(HttpServletRequest request, HttpServletResponse response, Failure failure) throws IOException {
 		failure.log();
+		if (response.isCommitted() && HttpStatus.valueOf(response.getStatus()).is3xxRedirection()) {
+			// the work is done and the answer whole; all that failed is to keep the
+			// session
+			return;
+		}
 		if (response.isCommitted()) {
 			throw new IllegalStateException("cut short after the answer began, see " + failure.id());
 		}

@@ -7,6 +7,8 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.springframework.boot.test.context.TestComponent;
 import org.springframework.jdbc.UncategorizedSQLException;
 import org.springframework.stereotype.Controller;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -18,6 +20,12 @@ import org.springframework.web.bind.annotation.PostMapping;
 @Controller
 class FaultyPage {
 
+	private final PlatformTransactionManager transactions;
+
+	FaultyPage(PlatformTransactionManager transactions) {
+		this.transactions = transactions;
+	}
+
 	@GetMapping("/faulty/{name}")
 	String fail(@PathVariable String name) {
 		throw new IllegalStateException("nothing good of " + name, new java.sql.SQLException("row " + name, "23505"));
@@ -27,6 +35,21 @@ class FaultyPage {
 	@PostMapping("/faulty/{state}/database")
 	void failAsTheDatabase(@PathVariable String state) {
 		throw new UncategorizedSQLException("nothing good", null, new java.sql.SQLException("row Ann", state));
+	}
+
+	/** Fails once something may have been stored. */
+	@PostMapping("/faulty/{state}/stored")
+	void failAfterACommit(@PathVariable String state) {
+		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> {
+		});
+		failAsTheDatabase(state);
+	}
+
+	/** Fails when all is done and answered, as a session does that cannot be kept. */
+	@PostMapping("/faulty/{state}/answered")
+	void failAfterTheAnswer(@PathVariable String state, HttpServletResponse response) throws IOException {
+		response.sendRedirect("/board");
+		failAsTheDatabase(state);
 	}
 
 	/** Fails after it has begun to write, as a template does. */

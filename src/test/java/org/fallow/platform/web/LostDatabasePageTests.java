@@ -48,6 +48,23 @@ class LostDatabasePageTests extends OverHttp {
 	}
 
 	@Test
+	void saysThatNobodyKnowsOnceSomethingWasCommitted() {
+		HttpResponse<String> answer = signedIn(this.coachName).post("/faulty/57P01/stored", Map.of("note", "x"));
+		assertThat(answer.statusCode()).isEqualTo(503);
+		assertThat(answer.body()).contains(say("error.unsure.text"))
+			.doesNotContain(say("error.503.text"))
+			.contains("name=\"note\" value=\"x\"");
+	}
+
+	@Test
+	void letsAnAnswerStandThatIsWhole() {
+		Caller coach = signedIn(this.coachName);
+		HttpResponse<String> answer = coach.post("/faulty/57P01/answered", Map.of("note", "x"));
+		assertThat(answer.statusCode()).isEqualTo(302);
+		assertThat(coach.location(answer)).isEqualTo("/board");
+	}
+
+	@Test
 	void aKeptFormIsTakenWhenItIsSentAgain() {
 		Caller coach = signedIn(this.coachName);
 		String kept = coach.post("/faulty/57P01/database", Map.of("note", "x")).body();
