@@ -22,6 +22,7 @@ import org.springframework.context.MessageSource;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.awaitility.Awaitility.await;
 
 /**
  * Whoever is not answered as asked gets a sentence and an id, and the log has the same id
@@ -84,8 +85,9 @@ class FailureTests extends OverHttp {
 		try (LogOfTest log = LogOfTest.listen()) {
 			assertThatExceptionOfType(AssertionError.class).isThrownBy(() -> coach.get("/faulty/Ann/sent"));
 			Line line = log.only("500 to GET /faulty/{name}/sent");
-			assertThat(log.all()).anyMatch((other) -> other.text().contains("see " + line.text().substring(0, 36)))
-				.noneMatch((other) -> other.text().contains("good of Ann"));
+			await().untilAsserted(() -> assertThat(log.all())
+				.anyMatch((other) -> other.text().contains("see " + line.text().substring(0, 36))));
+			assertThat(log.all()).noneMatch((other) -> other.text().contains("good of Ann"));
 		}
 	}
 
