@@ -48,12 +48,17 @@ class OwnDatabaseConfiguration {
 				: StartSentences.sentence("run.own-database-gone", database.log());
 	}
 
-	/** On a thread of its own, for the end waits until the watch has stopped. */
+	/**
+	 * On a thread of its own, for the end waits until the watch has stopped; and no
+	 * daemon as the watch is one, or the machine could be gone before it says why.
+	 */
 	private static void end(ConfigurableApplicationContext context, String sentence) {
-		new Thread(() -> {
+		Thread last = new Thread(() -> {
 			System.err.println(sentence);
 			System.exit(SpringApplication.exit(context, () -> 1));
-		}, "own-database-gone").start();
+		}, "own-database-gone");
+		last.setDaemon(false);
+		last.start();
 	}
 
 	@Bean
