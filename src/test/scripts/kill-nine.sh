@@ -177,7 +177,7 @@ done
 sort "$work/acknowledged" >"$work/all"
 sql 'select request_id from morning_entry' | sort >"$work/stored"
 missing=$(comm -23 "$work/all" "$work/stored" | wc -l)
-doubled=$(uniq -d "$work/stored" | wc -l)
+doubled=$(grep -xFf "$work/all" "$work/stored" | uniq -d | wc -l)
 rows=$(($(sql 'select count(*) from morning_entry') - before))
 total=$((done * forms))
 echo "$done rounds of $forms forms: $(wc -l <"$work/all") acknowledged, $missing missing; $again sent again, $killed_unsure of them had been stored; $rows mornings stored, $((rows - total)) too many, $doubled ids doubled"
