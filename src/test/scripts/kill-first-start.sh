@@ -34,7 +34,7 @@ for round in $(seq "$rounds"); do
 	sleep "$moment"
 	kill -9 "$fallow" 2>/dev/null || true
 	wait "$fallow" 2>/dev/null || true
-	left=$(ls "$work/home" 2>/dev/null | tr '\n' ' ')
+	left=$(ls "$work/home" 2>/dev/null | tr '\n' ' ' || true)
 	start_fallow
 	tries=0
 	until is_ready; do

@@ -23,6 +23,7 @@ clean_up() {
 	rm -rf "$work"
 }
 trap clean_up EXIT
+trap 'echo "FAILED: line $LINENO of the script"' ERR
 
 fail() {
 	echo "FAILED: $*"
@@ -84,15 +85,17 @@ day_of() { date -u -d "-$(($1 / ${#athletes[@]})) days" +%F; }
 ask_for_forms() {
 	local n
 	: >"$work/get"
+	rm -f "$work"/form.*
 	for n in $(seq 0 $((forms - 1))); do
 		[ "$n" -eq 0 ] || echo next >>"$work/get"
 		printf 'url = "http://localhost:%s/morning?day=%s"\nheader = "Cookie: SESSION=%s"\noutput = "%s"\nnoproxy = "*"\nmax-time = 60\n' \
 			"$web" "$(day_of "$n")" "$(session_of "$n")" "$work/form.$n" >>"$work/get"
 	done
-	curl --silent --parallel --parallel-max "$forms" --parallel-immediate --config "$work/get" 2>/dev/null
+	curl --silent --parallel --parallel-max "$forms" --parallel-immediate --config "$work/get" 2>/dev/null || true
 	for n in $(seq 0 $((forms - 1))); do
+		[ -s "$work/form.$n" ] || fail "form $n did not come"
 		field requestId "$work/form.$n" >"$work/id.$n"
-		[ -s "$work/id.$n" ] || fail "form $n did not come"
+		[ -s "$work/id.$n" ] || fail "instead of form $n came $(head -c 300 "$work/form.$n")"
 		printf '_csrf=%s&requestId=%s&revision=%s&day=%s&rhr=%s&method=TAP&posture=LYING&feverMedicine=NONE&allWell=true' \
 			"$(field _csrf "$work/form.$n")" "$(cat "$work/id.$n")" "$(field revision "$work/form.$n")" \
 			"$(day_of "$n")" "$((44 + RANDOM % 8))" >"$work/body.$n"
@@ -174,7 +177,7 @@ done
 sort "$work/acknowledged" >"$work/all"
 sql 'select request_id from morning_entry' | sort >"$work/stored"
 missing=$(comm -23 "$work/all" "$work/stored" | wc -l)
-doubled=$(uniq -d "$work/stored" | wc -l)
+doubled=$(grep -xFf "$work/all" "$work/stored" | uniq -d | wc -l)
 rows=$(($(sql 'select count(*) from morning_entry') - before))
 total=$((done * forms))
 echo "$done rounds of $forms forms: $(wc -l <"$work/all") acknowledged, $missing missing; $again sent again, $killed_unsure of them had been stored; $rows mornings stored, $((rows - total)) too many, $doubled ids doubled"
