@@ -156,8 +156,8 @@ class LanguagePagesTests {
 	void sendsToTheEmergencyServicesInGerman() throws Exception {
 		save(TODAY, NewMorning.measured(TODAY, Method.STRAP, Posture.LYING, 50.0, null)
 			.with(ReportedSymptom.of(Symptom.CHEST_PAIN, Severity.SEVERE)));
-		assertThat(html(get("/today"), this.byAnn, "de")).contains("Ärztlich klären", "Wähle den Notruf (112 in Europa",
-				"kein Training irgendeiner Art", "Hier heraus führt nur eine ärztliche Freigabe");
+		assertThat(html(get("/today"), this.byAnn, "de")).contains("Ärztlich klären", "Wähle den Notruf",
+				"href=\"tel:112\"", "kein Training irgendeiner Art", "Hier heraus führt nur eine ärztliche Freigabe");
 	}
 
 	@Test
@@ -167,7 +167,7 @@ class LanguagePagesTests {
 		assertThat(html).contains("<html lang=\"de\"", "Mannschaftstafel", "Dienstag, 10. März 2026", ">61,5<",
 				">+11,5<", "heute Morgen", "Ruhepuls 11,5 Schläge/min über dem Ausgangswert");
 		assertThat(html(get("/athletes/" + this.ann.value()), this.byCay, "de")).contains("Di, 10. Mär", "61,5",
-				"Normalbereich");
+				"bis zur Linie");
 		assertThat(html(get("/rules"), this.byCay, "de")).contains("Fassung 1");
 	}
 

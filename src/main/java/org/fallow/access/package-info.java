@@ -2,7 +2,7 @@
  * Who is asking: people's ids, the current person, and the database told about them.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = { "wording", "platform" })
+@ApplicationModule(allowedDependencies = { "wording" })
 package org.fallow.access;
 
 import org.jspecify.annotations.NullMarked;

@@ -77,11 +77,13 @@ public final class IocConsensus {
 	}
 
 	/**
-	 * The list during and after exercise (table 7), as asked with a session.
+	 * The list during and after exercise (table 7), as asked with a session. The page
+	 * asks for red flags that are not of the list beside it.
 	 * @return in the order of the session page; free text is not of the list
 	 */
 	public static List<AfterSession> afterExercise() {
-		return List.copyOf(EnumSet.complementOf(EnumSet.of(AfterSession.OTHER)));
+		return List.copyOf(EnumSet.complementOf(EnumSet.of(AfterSession.COUGHING_BLOOD, AfterSession.CONFUSION,
+				AfterSession.DARK_URINE, AfterSession.SEIZURE, AfterSession.OTHER)));
 	}
 
 	/** How long an illness lasted. */

@@ -4,7 +4,7 @@
  * fails in one sentence.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {})
+@ApplicationModule(allowedDependencies = { "access" })
 package org.fallow.platform;
 
 import org.jspecify.annotations.NullMarked;

@@ -42,7 +42,7 @@ class AssessCommandTest {
 		assertThat(ran.code()).as(ran.said()).isZero();
 		List<String> rows = Files.readAllLines(this.out);
 		assertThat(rows).hasSize(5);
-		assertThat(rows.get(0)).startsWith("person,date,n,baseline,spread,dev,T,flag,");
+		assertThat(rows.get(0)).startsWith("person,date,n,baseline,spread,dev,line,flag,above_line,");
 		assertThat(rows.get(2)).startsWith("A,2026-01-02,").contains("NotAssessed", "no-entry");
 		assertThat(rows.get(4)).startsWith("B,2025-05-05,").contains(",Full,");
 	}
@@ -168,7 +168,7 @@ class AssessCommandTest {
 		}
 		assertThat(assess(rows + "A,2026-01-31,53,60\n").code()).isZero();
 		List<String> written = Files.readAllLines(this.out);
-		assertThat(written.get(22)).startsWith("A,2026-01-31,21,50.000000,1.000000,3.000000,3.000000,Within,0,")
+		assertThat(written.get(22)).startsWith("A,2026-01-31,21,50.000000,1.000000,3.000000,4,Within,0,")
 			.contains(",Normal,Full,")
 			.doesNotContain("NaN");
 	}

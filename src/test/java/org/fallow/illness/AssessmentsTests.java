@@ -207,7 +207,9 @@ class AssessmentsTests {
 		enter(0, 50);
 		this.clock.set(FIRST.plusDays(1));
 		this.transactions.executeWithoutResult((status) -> {
-			this.jdbc.sql("update assessment set state = '{}' where athlete_id = ?").param(id().value()).update();
+			this.jdbc.sql("update assessment set state = '{\"version\":99}' where athlete_id = ?")
+				.param(id().value())
+				.update();
 		});
 		assertThatThrownBy(() -> this.mornings.save(id(), morning(1, 50), byAthlete()))
 			.isInstanceOf(RuntimeException.class);

@@ -226,11 +226,11 @@ class PeopleTests {
 	}
 
 	@ParameterizedTest
-	@ValueSource(strings = { "Eve\0", "\0", "E\u0007ve", "\u200b", "" })
+	@ValueSource(strings = { "E\u0007ve", "\u200b", "" })
 	void takesNoNameThatIsNone(String name) throws Exception {
 		assertThat(html(adding(name, this.own.id()).with(user(this.coach)))).contains("id=\"name-problem\"");
 		assertThat(html(inviting(name).with(user(this.coach)))).contains("id=\"whom-problem\"");
-		assertThat(html(adding("Eve", this.own.id(), "GUARDIAN_WORD").param("guardian", "Pat\0")
+		assertThat(html(adding("Eve", this.own.id(), "GUARDIAN_WORD").param("guardian", "Pat\u0007")
 			.param("guardianRole", "mother")
 			.with(user(this.coach)))).contains("which guardian told you so");
 		assertThat(athletes()).containsExactly("Ann Own");

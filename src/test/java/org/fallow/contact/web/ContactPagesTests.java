@@ -238,8 +238,8 @@ class ContactPagesTests {
 	void warnsBeforeTheField() throws Exception {
 		for (String page : List.of(html(get("/thread"), this.byAthlete),
 				html(get("/athletes/" + this.athlete + "/thread"), this.byCoach))) {
-			assertThat(page).contains("Messages are not read at once", "112 in Europe", "Chest pain or pressure");
-			assertThat(page.indexOf("112 in Europe")).isLessThan(page.indexOf("<textarea"));
+			assertThat(page).contains("Messages are not read at once", "Call 112", "Chest pain or pressure");
+			assertThat(page.indexOf("Call 112")).isLessThan(page.indexOf("<textarea"));
 		}
 	}
 

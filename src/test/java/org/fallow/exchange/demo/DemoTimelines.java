@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import org.fallow.entry.Absence;
 import org.fallow.entry.Activity;
 import org.fallow.entry.Fact;
+import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.NewMorning;
 import org.fallow.entry.Recorded;
@@ -74,7 +75,7 @@ final class DemoTimelines {
 		return new MorningEntry(morning.day(), recorded(morning.day(), 6), morning.method(), morning.posture(),
 				morning.rhrBpm(), morning.rmssdMs(), morning.unsure(), morning.temperatureC(), morning.symptoms(),
 				morning.feverLast24h(), morning.feverMedicine(), morning.eatingNormally(), morning.feels(),
-				morning.soreness(), morning.tags(), morning.note());
+				morning.soreness(), morning.tags(), morning.note(), Meanwhile.NO);
 	}
 
 	private static SessionLog fact(DemoSession session) {

@@ -35,6 +35,7 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
+import org.fallow.entry.Vaccination;
 import org.fallow.entry.SymptomClass;
 import org.fallow.illness.core.DayAssessment.Decision;
 import org.fallow.rules.Clearance;
@@ -351,18 +352,21 @@ class LawsTest {
 					&& m.symptoms().get(0).severity().compareTo(e.severity()) <= 0);
 	}
 
+	/** Wheeze and a vaccination, by its tag or by its note, whichever is told first. */
 	private static boolean wheezesAfterVaccination(Timeline timeline, Fact fact) {
-		return fact instanceof MorningEntry one && timeline.facts()
+		return timeline.facts()
 			.stream()
-			.filter((f) -> f instanceof MorningEntry && !f.recorded().on().isAfter(one.recorded().on()))
-			.map(MorningEntry.class::cast)
-			.anyMatch((other) -> isWheezeAfter(one, other) || isWheezeAfter(other, one));
+			.filter((f) -> !f.recorded().on().isAfter(fact.recorded().on()))
+			.anyMatch((other) -> isWheezeAfter(fact, other) || isWheezeAfter(other, fact));
 	}
 
-	private static boolean isWheezeAfter(MorningEntry wheezing, MorningEntry vaccinated) {
+	private static boolean isWheezeAfter(Fact wheezing, Fact vaccinated) {
 		long days = wheezing.day().toEpochDay() - vaccinated.day().toEpochDay();
-		return wheezing.symptoms().stream().anyMatch((s) -> s.symptom() == Symptom.WHEEZE)
-				&& vaccinated.tags().contains(ContextTag.VACCINATION) && days >= 0 && days <= 14;
+		boolean wheezes = wheezing instanceof MorningEntry m
+				&& m.symptoms().stream().anyMatch((s) -> s.symptom() == Symptom.WHEEZE);
+		boolean told = vaccinated instanceof Vaccination
+				|| (vaccinated instanceof MorningEntry m && m.tags().contains(ContextTag.VACCINATION));
+		return wheezes && told && days >= 0 && days <= 14;
 	}
 
 	private static boolean opensHold(Fact fact) {

@@ -9,6 +9,7 @@ import org.fallow.entry.Activity;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
+import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
@@ -187,13 +188,18 @@ final class TableHistory {
 		}
 	}
 
+	/** Noted before any illness began: during one it would not count for it. */
 	private static void known(Story story, TableDay day) {
 		if (day.above().equals("known")) {
-			story.known(0, Symptom.SNEEZING, Severity.MODERATE);
+			story.add(known(story, Symptom.SNEEZING, Severity.MODERATE));
 		}
 		if (day.body().equals("known")) {
-			story.known(0, Symptom.WHEEZE, Severity.MILD);
+			story.add(known(story, Symptom.WHEEZE, Severity.MILD));
 		}
+	}
+
+	private static KnownSymptom known(Story story, Symptom symptom, Severity severity) {
+		return new KnownSymptom(Story.day(ONSET - 5), Story.day(1), story.recorded(ONSET - 5, 5), symptom, severity);
 	}
 
 	private static Story.Entry said(Story.Entry entry, TableDay day) {
