@@ -11,6 +11,7 @@ import org.fallow.access.PersonId;
 import org.fallow.entry.Columns;
 import org.fallow.entry.FactRows;
 import org.fallow.entry.Recorded;
+import org.fallow.entry.SeveralEntries;
 import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
 import org.fallow.rules.Clearance;
@@ -35,10 +36,11 @@ class EventRows {
 
 	/** Laid out as {@link FactRows}, with who said it at the end. */
 	private static final String SELECT = "select " + KIND + " " + """
-			 as kind, written_at as written, key, revision, day, until_day, recorded_at, recorded_on, event as code,
+			 as kind, written_at as written, key, %REVISION% as revision, day, until_day, recorded_at, recorded_on, event as code,
 				report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
 				array[ceiling, clinician, clinician_role, clinician_words] as list, words, actor_id, role, written_at
-			from illness_event where athlete_id = :athlete\s""";
+			from illness_event where athlete_id = %IDS%\s""".replace("%REVISION%", SeveralEntries.REVISION)
+		.replace("%IDS%", SeveralEntries.IDS);
 
 	/** Parameter {@code athlete}. */
 	static final String FACTS = "select " + FactRows.COLUMNS + "from (" + SELECT + ") event ";

@@ -126,4 +126,16 @@ public sealed interface IllnessEvent extends Fact {
 			String reason) implements IllnessEvent {
 	}
 
+	/**
+	 * An episode that stood in one of two entries of a person when they were made one, or
+	 * in their union when that was undone. From its day on the own episode is no looser
+	 * than this one, until the usual gates open; it is never entered by anybody.
+	 *
+	 * @param day the day from which it counts
+	 * @param recorded when the entries were made one, or parted
+	 * @param episode the episode as that day left it
+	 */
+	record Carried(LocalDate day, Recorded recorded, Episode episode) implements IllnessEvent {
+	}
+
 }
