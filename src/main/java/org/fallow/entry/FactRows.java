@@ -30,8 +30,9 @@ public final class FactRows {
 	/**
 	 * Parameters {@code athlete} and {@code from}: sessions only those of which any log
 	 * has a day from then on, symptoms of mornings from then on, everything else whenever
-	 * it was; those of all entries of the athlete as {@link SeveralEntries} numbers them. The keys are looked up in one array, so that the logs of years before are
-	 * not read to be joined away. A symptom's number is its place in its morning.
+	 * it was; those of all entries of the athlete as {@link SeveralEntries} numbers them.
+	 * The keys are looked up in one array, so that the logs of years before are not read
+	 * to be joined away. A symptom's number is its place in its morning.
 	 */
 	public static final String SELECT = """
 			select 1 as kind, null::timestamptz as written, %KEY% as key, %REVISION% as revision, day,
@@ -58,7 +59,8 @@ public final class FactRows {
 			union all
 			select 6, null, day::text, %REVISION%, day, null, null, null, symptom, severity, position, null, null, null,
 				words
-			from morning_symptom where athlete_id = %IDS% and day >= :from\s""".replace("%KEY%", SeveralEntries.KEY)
+			from morning_symptom where athlete_id = %IDS% and day >= :from\s"""
+		.replace("%KEY%", SeveralEntries.KEY)
 		.replace("%REVISION%", SeveralEntries.REVISION)
 		.replace("%IDS%", SeveralEntries.IDS);
 

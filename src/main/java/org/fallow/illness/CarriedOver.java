@@ -66,8 +66,8 @@ final class CarriedOver {
 		@Nullable Fact fact(List<Fact> facts) {
 			return switch (this.kind) {
 				case "HOLD" -> new IllnessEvent.Hold(this.day, this.recorded, some(this.words));
-				case "EPISODE" -> new IllnessEvent.Carried(this.day, this.recorded,
-						some(StateJson.read(some(this.words)).episode()));
+				case "EPISODE" ->
+					new IllnessEvent.Carried(this.day, this.recorded, some(StateJson.read(some(this.words)).episode()));
 				case "DAY_CEILING" -> ceiling(some(this.until));
 				case "CLINICIAN_CEILING" -> ceiling(beforeNextWord(some(this.until), facts));
 				default -> throw new IllegalStateException("carried over: " + this.kind);

@@ -35,12 +35,14 @@ class EventRows {
 	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, clinician_words";
 
 	/** Laid out as {@link FactRows}, with who said it at the end. */
-	private static final String SELECT = "select " + KIND + " " + """
-			 as kind, written_at as written, key, %REVISION% as revision, day, until_day, recorded_at, recorded_on, event as code,
-				report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
-				array[ceiling, clinician, clinician_role, clinician_words] as list, words, actor_id, role, written_at
-			from illness_event where athlete_id = %IDS%\s""".replace("%REVISION%", SeveralEntries.REVISION)
-		.replace("%IDS%", SeveralEntries.IDS);
+	private static final String SELECT = "select " + KIND + " "
+			+ """
+					 as kind, written_at as written, key, %REVISION% as revision, day, until_day, recorded_at, recorded_on, event as code,
+						report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
+						array[ceiling, clinician, clinician_role, clinician_words] as list, words, actor_id, role, written_at
+					from illness_event where athlete_id = %IDS%\s"""
+				.replace("%REVISION%", SeveralEntries.REVISION)
+				.replace("%IDS%", SeveralEntries.IDS);
 
 	/** Parameter {@code athlete}. */
 	static final String FACTS = "select " + FactRows.COLUMNS + "from (" + SELECT + ") event ";

@@ -17,6 +17,7 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.authentication.DisabledException;
 import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.authorization.AuthorizationManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
@@ -116,7 +117,8 @@ class SecurityConfiguration {
 	/** Nothing of what was typed is kept, neither in the session nor in the address. */
 	private static void failed(HttpServletRequest request, HttpServletResponse response,
 			AuthenticationException failure) throws IOException {
-		String why = (failure instanceof TooManyTries tries) ? "?wait=" + tries.seconds() : "?failed";
+		String why = (failure instanceof TooManyTries tries) ? "?wait=" + tries.seconds()
+				: (failure instanceof DisabledException) ? "?set-aside" : "?failed";
 		response.sendRedirect(request.getContextPath() + SIGN_IN + why);
 	}
 

@@ -7,8 +7,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Keeps an episode from being looser than one carried over when two entries of a person
  * were made one. It is asked last, so that what the day counted is not counted twice, and
- * no gate opens that day (the safer reading). It goes on under the rule set in force,
- * for the entry it comes from may have been of another team.
+ * no gate opens that day (the safer reading). It goes on under the rule set in force, for
+ * the entry it comes from may have been of another team.
  */
 public final class Carry {
 
