@@ -157,7 +157,7 @@ create function fallow_covers_fully(athlete uuid, left_at_most timestamptz) retu
 	security definer parallel safe set search_path = public, pg_temp as $$
 begin
 	return exists (select 1 from membership m join post c on c.team_id = m.team_id
-		where m.person_id = athlete and m.shares and m.left_at is not distinct from left_at_most
+		where m.person_id = athlete and m.left_at is not distinct from left_at_most and (m.shares or m.left_at is not null)
 			and c.person_id = fallow_person() and c.ended_at is null and c.kind in ('HEAD_COACH', 'GROUP_COACH')
 			and (c.until_at is null or c.until_at > now())
 			and (c.whole_team or exists
@@ -238,9 +238,9 @@ alter policy seen on person using (id = (select fallow_person())
 create function fallow_leave_by_merge(merge uuid) returns void language plpgsql security definer
 	set search_path = public, pg_temp as $$
 begin
-	update membership m set left_at = p.merged_at from person_merge p
+	update membership m set shares = false, left_at = p.merged_at from person_merge p
 		where p.id = merge and p.actor_id = fallow_person() and m.person_id = p.other_id and m.left_at is null
-			and not exists (select 1 from person_merge_undone u where u.merge_id = p.id);
+			and m.shares and not exists (select 1 from person_merge_undone u where u.merge_id = p.id);
 	update invitation i set revoked_at = p.merged_at from person_merge p
 		where p.id = merge and p.actor_id = fallow_person() and i.person_id = p.other_id and i.revoked_at is null
 			and i.accepted_at is null;
@@ -253,7 +253,7 @@ comment on function fallow_leave_by_merge(uuid)
 create function fallow_return_by_undo(merge uuid) returns void language plpgsql security definer
 	set search_path = public, pg_temp as $$
 begin
-	update membership m set left_at = null from person_merge p join person_merge_undone u on u.merge_id = p.id
+	update membership m set shares = true, left_at = null from person_merge p join person_merge_undone u on u.merge_id = p.id
 		where p.id = merge and u.actor_id = fallow_person() and m.person_id = p.other_id and m.left_at = p.merged_at
 			and not exists (select 1 from membership n where n.person_id = p.other_id and n.left_at is null);
 end $$;

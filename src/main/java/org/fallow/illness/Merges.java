@@ -161,7 +161,7 @@ public class Merges {
 		if (merge == null || !problems.isEmpty()) {
 			return new Saved.Refused(problems);
 		}
-		lockBoth(kept, merge.other());
+		this.lock.lock(kept);
 		part(this.squad.athlete(kept), merge);
 		return stored(id, false);
 	}
@@ -176,6 +176,7 @@ public class Merges {
 		this.rows.keepDays(merge.id(), true, kept.id(), LocalDate.EPOCH);
 		Recorded now = new Recorded(this.recording.now(), today);
 		this.rows.undo(merge.id(), this.access.person(), now);
+		this.lock.lock(merge.other());
 		LocalDate own = this.replays.everything(kept).firstDay();
 		this.rows.removeDays(kept.id(), own.equals(LocalDate.MAX) ? null : own);
 		if (!own.equals(LocalDate.MAX)) {

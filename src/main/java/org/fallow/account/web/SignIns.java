@@ -13,10 +13,10 @@ import org.fallow.access.PersonId;
 import org.fallow.team.EntrySetAside;
 import org.jspecify.annotations.Nullable;
 
-import org.springframework.context.event.EventListener;
 import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.session.Session;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.event.TransactionalEventListener;
 
 /**
  * Where a person is signed in, and ending that. A session's id opens it, so pages name
@@ -60,8 +60,8 @@ class SignIns {
 		ids(person).stream().filter((id) -> !id.equals(except)).forEach(this.sessions::deleteById);
 	}
 
-	/** Nobody stays signed in as an entry that was put aside. */
-	@EventListener
+	/** Nobody stays signed in as an entry that was put aside; told once that is so. */
+	@TransactionalEventListener
 	void endAll(EntrySetAside event) {
 		endAll(event.entry(), null);
 	}
