@@ -7,6 +7,7 @@ import java.util.List;
 import org.fallow.contact.Marks;
 import org.fallow.entry.Sessions;
 import org.fallow.illness.Assessments;
+import org.fallow.illness.Merges;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Mark;
@@ -45,16 +46,19 @@ class TodayPage {
 
 	private final Marks marks;
 
+	private final Merges merges;
+
 	private final Clock clock;
 
 	TodayPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Plans plans, Sessions sessions,
-			Marks marks, Clock clock) {
+			Marks marks, Merges merges, Clock clock) {
 		this.access = access;
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
 		this.plans = plans;
 		this.sessions = sessions;
 		this.marks = marks;
+		this.merges = merges;
 		this.clock = clock;
 	}
 
@@ -78,6 +82,8 @@ class TodayPage {
 		model.addAttribute("provisional", rhr.reading() != null && rhr.provisional());
 		model.addAttribute("readingsWanted", from);
 		model.addAttribute("words", this.marks.shared(athlete.id()));
+		model.addAttribute("merged", this.merges.unread(athlete.id()));
+		model.addAttribute("zone", athlete.zone());
 		model.addAttribute("inGroup", athlete.groupId() != null);
 		model.addAttribute("sessions",
 				this.plans.of(athlete.id(), today).on(today).stream().map(TodaySession::of).toList());
