@@ -228,7 +228,7 @@ class AccessMatrixTests {
 	/** Another entry of self, made part of it. */
 	private UUID merge() {
 		UUID id = UUID.randomUUID();
-		PersonId again = athlete("Self again", "Track");
+		PersonId again = Purpose.OPERATION.call(() -> athlete("Self again", "Track"));
 		Saved saved = as(this.head, () -> this.merges.merge(this.self, again, "the same", id));
 		assertThat(saved).isInstanceOf(Saved.Stored.class);
 		return id;

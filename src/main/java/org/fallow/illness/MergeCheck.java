@@ -56,7 +56,7 @@ class MergeCheck {
 			problems.add(Problem.of("other", "merge.post", second.name()));
 		}
 		if (isYounger(second.birthDate(), this.squad.athlete(kept).birthDate())) {
-			problems.add(Problem.of("other", "merge.born"));
+			problems.add(Problem.of("other", "merge.younger"));
 		}
 		return problems;
 	}

@@ -142,8 +142,8 @@ class MergesTests {
 		on(1);
 		enter(this.other, 50, Symptom.FAINTING);
 		on(2);
-		this.illness.clear(this.other,
-				new NewClearance(day(2), null, Clearance.FULL_TRAINING, "Dr Hill", "GP", null), byCoach());
+		this.illness.clear(this.other, new NewClearance(day(2), null, Clearance.FULL_TRAINING, "Dr Hill", "GP", null),
+				byCoach());
 		enter(this.other, 50);
 		enter(this.kept, 50);
 		merge(this.kept, this.other);
@@ -154,8 +154,8 @@ class MergesTests {
 		on(3);
 		enter(this.kept, 50);
 		assertThat(clearance(this.kept)).isEqualTo(Clearance.REFER);
-		this.illness.clear(this.kept,
-				new NewClearance(day(3), null, Clearance.FULL_TRAINING, "Dr Hill", "GP", null), byCoach());
+		this.illness.clear(this.kept, new NewClearance(day(3), null, Clearance.FULL_TRAINING, "Dr Hill", "GP", null),
+				byCoach());
 		assertThat(clearance(this.kept)).isNotEqualTo(Clearance.REFER);
 	}
 
@@ -227,7 +227,8 @@ class MergesTests {
 		enter(this.other, 50);
 		merge(this.kept, this.other);
 		freshRequest();
-		assertThat(this.squad.athletesOf(this.coach)).extracting((one) -> one.id()).contains(this.kept)
+		assertThat(this.squad.athletesOf(this.coach)).extracting((one) -> one.id())
+			.contains(this.kept)
 			.doesNotContain(this.other);
 		assertThat(this.entries.isSetAside(this.other)).isTrue();
 		assertThat(this.entries.isSetAside(this.kept)).isFalse();
@@ -314,8 +315,8 @@ class MergesTests {
 		freshRequest();
 		assertThat(codes(this.merges.merge(this.kept, this.third, "again", Ids.next())))
 			.containsExactly("merge.part-already");
-		assertThatThrownBy(() -> this.merges.undo(this.other, first))
-			.isInstanceOfAny(NoSuchAthlete.class, AccessDeniedException.class);
+		assertThatThrownBy(() -> this.merges.undo(this.other, first)).isInstanceOfAny(NoSuchAthlete.class,
+				AccessDeniedException.class);
 		assertThat(this.merges.undo(this.kept, second)).isInstanceOf(Saved.Stored.class);
 		freshRequest();
 		assertThat(clearance(this.kept)).isEqualTo(Clearance.FULL_TRAINING);
@@ -358,11 +359,12 @@ class MergesTests {
 	void refusesWhatIsNone() {
 		assertThat(codes(this.merges.merge(this.kept, this.kept, "x", Ids.next()))).containsExactly("merge.same");
 		assertThat(codes(this.merges.merge(this.kept, this.other, " ", Ids.next()))).hasSize(1);
-		this.posts.give(this.other, new NewPost(Post.HEAD_COACH, this.team.clubId(), this.team.id(), true, List.of(), null));
+		this.posts.give(this.other,
+				new NewPost(Post.HEAD_COACH, this.team.clubId(), this.team.id(), true, List.of(), null));
 		assertThat(codes(this.merges.merge(this.kept, this.other, "x", Ids.next()))).containsExactly("merge.post");
 		PersonId young = born("Nkechi U", LocalDate.of(2010, 5, 5));
 		PersonId old = born("Nkechi Um", LocalDate.of(1990, 5, 5));
-		assertThat(codes(this.merges.merge(old, young, "x", Ids.next()))).containsExactly("merge.born");
+		assertThat(codes(this.merges.merge(old, young, "x", Ids.next()))).containsExactly("merge.younger");
 		assertThat(this.merges.merge(young, old, "x", Ids.next())).isInstanceOf(Saved.Stored.class);
 	}
 
@@ -380,8 +382,7 @@ class MergesTests {
 		}
 		freshRequest();
 		As.person(this.coach);
-		assertThatThrownBy(() -> this.merges.merge(this.kept, far, "x", Ids.next()))
-			.isInstanceOf(NoSuchAthlete.class);
+		assertThatThrownBy(() -> this.merges.merge(this.kept, far, "x", Ids.next())).isInstanceOf(NoSuchAthlete.class);
 		As.nobody();
 		this.people.alsoCoaches(elsewhere.id(), this.coach);
 		As.person(this.coach);
@@ -394,8 +395,8 @@ class MergesTests {
 	void showsTheOthersFactsToTheKeptOneWhileItStands() {
 		enter(this.other, 50, Symptom.COUGH);
 		As.nobody();
-		PersonId stranger = this.people
-			.addCoach(this.people.addTeam(this.team.clubId(), "Far", ZoneOffset.UTC).id(), "Sam");
+		PersonId stranger = this.people.addCoach(this.people.addTeam(this.team.clubId(), "Far", ZoneOffset.UTC).id(),
+				"Sam");
 		As.person(this.coach);
 		assertThat(seen(this.kept)).isZero();
 		merge(this.kept, this.other);
@@ -415,10 +416,12 @@ class MergesTests {
 		String sql = "insert into person_merge (id, kept_id, other_id, actor_id, merged_at, merged_on, reason) "
 				+ "values (gen_random_uuid(), :kept, :other, :me, now(), current_date, 'x')";
 		for (PersonId person : List.of(this.kept, this.other, this.third, staff(Post.DEPUTY, this.team))) {
-			assertThatThrownBy(() -> CurrentPerson.callAs(person, () -> this.transactions.execute((status) -> this.jdbc
-				.sql(sql)
-				.params(Map.of("kept", this.kept.value(), "other", this.other.value(), "me", person.value()))
-				.update()))).isInstanceOf(DataAccessException.class).hasStackTraceContaining("row-level security");
+			assertThatThrownBy(() -> CurrentPerson.callAs(person,
+					() -> this.transactions.execute((status) -> this.jdbc.sql(sql)
+						.params(Map.of("kept", this.kept.value(), "other", this.other.value(), "me", person.value()))
+						.update())))
+				.isInstanceOf(DataAccessException.class)
+				.hasStackTraceContaining("row-level security");
 		}
 		assertThatThrownBy(() -> this.jdbc.sql("update person_merge set reason = 'y'").update())
 			.hasStackTraceContaining("permission denied");
@@ -481,8 +484,8 @@ class MergesTests {
 	}
 
 	private int as(PersonId person, String sql) {
-		return CurrentPerson.callAs(person, () -> this.transactions.execute(
-				(status) -> this.jdbc.sql(sql).param(this.other.value()).query(Integer.class).single()));
+		return CurrentPerson.callAs(person, () -> this.transactions
+			.execute((status) -> this.jdbc.sql(sql).param(this.other.value()).query(Integer.class).single()));
 	}
 
 	private String rows(PersonId athlete) {
@@ -492,19 +495,21 @@ class MergesTests {
 				.query()
 				.listOfRows();
 			days.forEach((row) -> row.remove("state"));
-			return days.toString() + this.jdbc.sql("select * from stage_decision where athlete_id = ? order by day, number")
-				.param(athlete.value())
-				.query()
-				.listOfRows();
+			return days.toString()
+					+ this.jdbc.sql("select * from stage_decision where athlete_id = ? order by day, number")
+						.param(athlete.value())
+						.query()
+						.listOfRows();
 		}));
 	}
 
 	private LocalDate lastDecided(PersonId athlete) {
-		return CurrentPerson.callAs(athlete, () -> this.transactions.execute(
-				(status) -> this.jdbc.sql("select latest_day from athlete_status where athlete_id = ?")
-					.param(athlete.value())
-					.query(LocalDate.class)
-					.single()));
+		return CurrentPerson.callAs(athlete,
+				() -> this.transactions
+					.execute((status) -> this.jdbc.sql("select latest_day from athlete_status where athlete_id = ?")
+						.param(athlete.value())
+						.query(LocalDate.class)
+						.single()));
 	}
 
 	private UUID merge(PersonId into, PersonId part) {
@@ -529,8 +534,8 @@ class MergesTests {
 	}
 
 	private void clear(PersonId athlete, Clearance ceiling) {
-		assertThat(this.illness.clear(athlete,
-				new NewClearance(day(this.day), null, ceiling, "Dr Hill", "GP", null), byCoach()))
+		assertThat(this.illness.clear(athlete, new NewClearance(day(this.day), null, ceiling, "Dr Hill", "GP", null),
+				byCoach()))
 			.isInstanceOf(Saved.Stored.class);
 	}
 

@@ -90,7 +90,8 @@ class SecurityConfiguration {
 			.permitAll()
 			.requestMatchers(SIGN_IN + "/passkey", SIGN_IN + "/passkey/options", "/forgotten", "/reset", "/reset/*")
 			.permitAll()
-			.requestMatchers("/board", "/board/**", "/merges", "/athletes/**", "/rules", "/rules/**", "/roll", "/brief", "/style")
+			.requestMatchers("/board", "/board/**", "/merges", "/athletes/**", "/rules", "/rules/**", "/roll", "/brief",
+					"/style")
 			.access(standing(here, Standing::coach))
 			.requestMatchers("/people", "/people/**", "/import", "/import/**")
 			.access(standing(here, Standing::headCoach))

@@ -79,8 +79,7 @@ class MergePage {
 			return show(kept, null, model);
 		}
 		UUID request = Problems.requestId(form.requestId(), Submission.newRequestId());
-		Saved saved = this.merges.merge(kept.id(), new PersonId(other), Problems.words(form.reason()),
-				request);
+		Saved saved = this.merges.merge(kept.id(), new PersonId(other), Problems.words(form.reason()), request);
 		if (saved instanceof Saved.Refused refused) {
 			Problems.show(result, refused.problems());
 			return show(kept, form.other(), model);
@@ -101,8 +100,7 @@ class MergePage {
 			.toList();
 		UUID id = id(chosen);
 		Athlete other = others.stream().filter((one) -> one.id().value().equals(id)).findFirst().orElse(null);
-		if (other == null && id != null && !id.equals(kept.id().value())
-				&& this.merges.thatPutAside(id).isEmpty()) {
+		if (other == null && id != null && !id.equals(kept.id().value()) && this.merges.thatPutAside(id).isEmpty()) {
 			throw new NoSuchAthlete(new PersonId(id));
 		}
 		model.addAttribute("athlete", AthleteName.of(kept));
