@@ -36,9 +36,13 @@ class MorningRows {
 
 	/** What the fold looks at, apart from the symptoms. */
 	private static final String SELECT_SINCE = """
-			select day, revision, recorded_at, recorded_on, method, posture, rhr_bpm, rmssd_ms, unsure, temperature_c,
-				fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note, ill_meanwhile, ill_since
-			from morning_entry where athlete_id = ? and day >= ? order by day, revision""";
+			select m.* from unnest(fallow_entries(:athlete)) as entry (id) cross join lateral
+				(select day, %REVISION% as revision, recorded_at, recorded_on, method, posture, rhr_bpm, rmssd_ms,
+					unsure, temperature_c, fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note,
+						ill_meanwhile, ill_since
+				from morning_entry where athlete_id = entry.id and day >= :from order by day, morning_entry.revision) m
+			order by day, revision""".replace("%REVISION%",
+			SeveralEntries.REVISION.replace("revision", "morning_entry.revision"));
 
 	private static final String COLUMNS = """
 			insert into morning_entry (athlete_id, day, revision, method, posture, rhr_bpm, rmssd_ms, rr_ms, unsure,
@@ -132,7 +136,8 @@ class MorningRows {
 	/** What the fold looks at of the mornings from a day on, by day and revision. */
 	List<RevisedMorning> since(PersonId athlete, LocalDate from) {
 		return this.client.sql(SELECT_SINCE)
-			.params(athlete.value(), from)
+			.param("athlete", athlete.value())
+			.param("from", from)
 			.query((row, number) -> new RevisedMorning(entry(row), row.getInt("revision")))
 			.list();
 	}
