@@ -26,3 +26,23 @@ alter table carried_state add constraint carried_state_kind_check
 alter table carried_state add constraint carried_state_slip check (kind <> 'SLIP' or of_day is not null);
 comment on column carried_state.kind is 'A hold, an open episode, a ceiling for the day or until a clinician''s next word, a slip nobody asked about, or a report still owed';
 comment on column carried_state.of_day is 'Civil day of a slip nobody asked about yet; null for others';
+
+-- What was said of usual training, and with coaches, is read of both entries too. Of marks the athlete sees the shared ones.
+
+alter policy seen on training_statement using (athlete_id = (select fallow_person()) or fallow_covers(athlete_id)
+	or fallow_sees_merged(athlete_id));
+alter policy seen on contact_message using (athlete_id = (select fallow_person()) or fallow_covers(athlete_id)
+	or fallow_sees_merged(athlete_id));
+alter policy seen on contact_mark using (case when athlete_id = any (select unnest(fallow_entries((select fallow_person()))))
+	then shared else fallow_covers(athlete_id) or fallow_sees_merged(athlete_id) end);
+
+do $$
+declare
+	name text;
+begin
+	foreach name in array array['training_statement', 'contact_message', 'contact_mark', 'race_word']
+	loop
+		execute format('create policy not_set_aside on %I as restrictive for insert '
+			|| 'with check (not fallow_set_aside(athlete_id))', name);
+	end loop;
+end $$;

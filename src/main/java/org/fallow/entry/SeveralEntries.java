@@ -59,11 +59,7 @@ public final class SeveralEntries {
 		if (entries.stream().allMatch((entry) -> entry == 0)) {
 			return mornings;
 		}
-		List<Integer> order = new ArrayList<>();
-		for (int i = 0; i < mornings.size(); i++) {
-			order.add(i);
-		}
-		order.sort(Comparator.comparing((Integer i) -> mornings.get(i).recorded()));
+		List<Integer> order = order(mornings);
 		Map<Long, Map<Integer, MorningEntry>> latest = new TreeMap<>();
 		List<MorningEntry> read = new ArrayList<>();
 		for (int i : order) {
@@ -72,6 +68,40 @@ public final class SeveralEntries {
 			day.put(entries.get(i), morning);
 			read.add(day.values().stream().reduce(SeveralEntries::safer).orElseThrow().recordedAs(morning.recorded()));
 		}
+		return read;
+	}
+
+	private static List<Integer> order(List<MorningEntry> mornings) {
+		List<Integer> order = new ArrayList<>();
+		for (int i = 0; i < mornings.size(); i++) {
+			order.add(i);
+		}
+		order.sort(Comparator.comparing((Integer i) -> mornings.get(i).recorded()));
+		return order;
+	}
+
+	/**
+	 * The same of mornings with how they were stored: the revision is that of the
+	 * athlete's own entry by then, 0 without one.
+	 * @param stored the mornings, by entry, day and revision
+	 * @param entries which entry each is of
+	 * @return by day, then in the order recorded
+	 */
+	static List<StoredMorning> stored(List<StoredMorning> stored, List<Integer> entries) {
+		if (entries.stream().allMatch((entry) -> entry == 0)) {
+			return stored;
+		}
+		List<MorningEntry> mornings = stored.stream().map(StoredMorning::entry).toList();
+		List<MorningEntry> safer = mornings(mornings, entries);
+		Map<Long, Integer> own = new TreeMap<>();
+		List<StoredMorning> read = new ArrayList<>();
+		for (int i : order(mornings)) {
+			StoredMorning one = stored.get(i);
+			int revision = own.merge(one.day().toEpochDay(), (entries.get(i) == 0) ? one.revision() : 0, Math::max);
+			read.add(new StoredMorning(safer.get(read.size()), revision, one.rrMs(), one.actor(), one.source(),
+					one.requestId()));
+		}
+		read.sort(Comparator.comparing(StoredMorning::day));
 		return read;
 	}
 
