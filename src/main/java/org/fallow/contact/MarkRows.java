@@ -47,7 +47,8 @@ class MarkRows {
 
 	/** All marks of an athlete, newest first. */
 	List<Mark> all(PersonId athlete) {
-		return this.jdbc.sql(MARK + "where w.athlete_id = any (fallow_entries(?)) order by w.recorded_at desc, w.id desc")
+		return this.jdbc
+			.sql(MARK + "where w.athlete_id = any (fallow_entries(?)) order by w.recorded_at desc, w.id desc")
 			.param(athlete.value())
 			.query(MarkRows::mark)
 			.list();

@@ -121,12 +121,9 @@ public class Absences {
 	@Transactional(readOnly = true)
 	public Map<UUID, List<Absence>> of(Collection<PersonId> athletes) {
 		Map<UUID, List<Absence>> found = new TreeMap<>();
-		this.client.sql(LATEST)
-			.param(athletes.stream().map(PersonId::value).toArray(UUID[]::new))
-			.query((row) -> {
-				found.computeIfAbsent(row.getObject("whose", UUID.class), (id) -> new ArrayList<>())
-					.add(read(row, 0));
-			});
+		this.client.sql(LATEST).param(athletes.stream().map(PersonId::value).toArray(UUID[]::new)).query((row) -> {
+			found.computeIfAbsent(row.getObject("whose", UUID.class), (id) -> new ArrayList<>()).add(read(row, 0));
+		});
 		return found;
 	}
 

@@ -88,10 +88,11 @@ public class Medicines {
 	@Transactional(readOnly = true)
 	public Map<PersonId, List<MedicineChange>> of(Collection<PersonId> athletes) {
 		Map<PersonId, List<MedicineChange>> found = new HashMap<>();
-		this.client.sql("""
-				select a.id as whose, m.* from unnest(?::uuid[]) as a (id)
-					cross join lateral unnest(fallow_entries(a.id)) as e (id) join medicine_change m on m.athlete_id = e.id
-				order by m.recorded_on, m.recorded_at, m.key""")
+		this.client
+			.sql("""
+					select a.id as whose, m.* from unnest(?::uuid[]) as a (id)
+						cross join lateral unnest(fallow_entries(a.id)) as e (id) join medicine_change m on m.athlete_id = e.id
+					order by m.recorded_on, m.recorded_at, m.key""")
 			.param(athletes.stream().map(PersonId::value).toArray(UUID[]::new))
 			.query((row) -> {
 				found.computeIfAbsent(new PersonId(row.getObject("whose", UUID.class)), (id) -> new ArrayList<>())

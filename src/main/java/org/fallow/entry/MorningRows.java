@@ -179,10 +179,7 @@ class MorningRows {
 		return this.client.sql("""
 				select m.day from unnest(fallow_entries(?)) as e (id) cross join lateral
 					(select day from morning_entry where athlete_id = e.id order by day desc limit 1) m
-				order by m.day desc limit 1""")
-			.param(athlete.value())
-			.query(LocalDate.class)
-			.optional();
+				order by m.day desc limit 1""").param(athlete.value()).query(LocalDate.class).optional();
 	}
 
 	/**

@@ -144,8 +144,9 @@ public class Mornings {
 	 * The effective entry of a day.
 	 * @param athlete whose
 	 * @param day the morning
-	 * @return the revision recorded last; where the person was entered more than once, what
-	 * is safer in all entries, with the own revision, 0 without one; empty without an entry
+	 * @return the revision recorded last; where the person was entered more than once,
+	 * what is safer in all entries, with the own revision, 0 without one; empty without
+	 * an entry
 	 */
 	@OfAthlete
 	@Transactional(readOnly = true)

@@ -113,15 +113,17 @@ public class Sessions {
 	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<SessionLog> knownOn(PersonId athlete, LocalDate from, LocalDate to, LocalDate on) {
-		return this.client.sql("""
-				select e.place, %NAMED% as named, s.* from unnest(fallow_entries(:athlete)) with ordinality as e (id, place)
-					join session_log s on s.athlete_id = e.id
-				where s.day between :from and :to and not s.removed and s.recorded_on <= :on
-					and not exists (select 1 from session_log l where l.athlete_id = s.athlete_id and l.key = s.key
-						and l.revision > s.revision and l.recorded_on <= :on)
-					and (e.place = 1 or not exists (select 1 from session_log l where l.athlete_id = :athlete
-						and l.key = s.athlete_id || ':' || s.key and l.recorded_on <= :on))
-				order by s.day desc, s.recorded_at desc, s.key""".replace("%NAMED%", NAMED))
+		return this.client
+			.sql("""
+					select e.place, %NAMED% as named, s.* from unnest(fallow_entries(:athlete)) with ordinality as e (id, place)
+						join session_log s on s.athlete_id = e.id
+					where s.day between :from and :to and not s.removed and s.recorded_on <= :on
+						and not exists (select 1 from session_log l where l.athlete_id = s.athlete_id and l.key = s.key
+							and l.revision > s.revision and l.recorded_on <= :on)
+						and (e.place = 1 or not exists (select 1 from session_log l where l.athlete_id = :athlete
+							and l.key = s.athlete_id || ':' || s.key and l.recorded_on <= :on))
+					order by s.day desc, s.recorded_at desc, s.key"""
+				.replace("%NAMED%", NAMED))
 			.param("athlete", athlete.value())
 			.param("from", from)
 			.param("to", to)

@@ -148,8 +148,9 @@ public class SmallFacts {
 	 * @return true if there is a fact of it
 	 */
 	public boolean has(String table, PersonId athlete, String key) {
-		return this.client.sql("select exists (select 1 from " + table + " where athlete_id = " + SeveralEntries.IDS
-				+ " and " + SeveralEntries.KEY + " = :key)")
+		return this.client
+			.sql("select exists (select 1 from " + table + " where athlete_id = " + SeveralEntries.IDS + " and "
+					+ SeveralEntries.KEY + " = :key)")
 			.param("athlete", athlete.value())
 			.param("key", key)
 			.query(Boolean.class)

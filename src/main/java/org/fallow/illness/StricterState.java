@@ -64,12 +64,16 @@ record StricterState(List<String> holds, List<State> episodes, @Nullable Clearan
 		LocalDate last = null;
 		for (DayAssessment part : parts) {
 			LocalDate unasked = part.seen().unasked();
-			boolean same = unasked == null
-					|| (unasked.equals(union.seen().unasked()) && part.seen().asking() == union.seen().asking()
-							&& Objects.equals(part.state().slipEntries(), union.state().slipEntries()));
-			last = (same || (last != null && last.isAfter(unasked))) ? last : unasked;
+			if (unasked != null && !waitsAsLong(union, part, unasked)) {
+				last = (last != null && last.isAfter(unasked)) ? last : unasked;
+			}
 		}
 		return last;
+	}
+
+	private static boolean waitsAsLong(DayAssessment union, DayAssessment part, LocalDate unasked) {
+		return unasked.equals(union.seen().unasked()) && part.seen().asking() == union.seen().asking()
+				&& Objects.equals(part.state().slipEntries(), union.state().slipEntries());
 	}
 
 	private static boolean owes(DayAssessment day) {

@@ -193,8 +193,9 @@ class MergeLawsTests {
 			morning(random, entry);
 		}
 		switch (random.nextInt(16)) {
-			case 0 -> this.illness.report(entry, new NewReport(this.today, ReportKind.values()[random
-				.nextInt(ReportKind.values().length)], 1 + random.nextInt(9), null, null), byCoach());
+			case 0 -> this.illness.report(entry, new NewReport(this.today,
+					ReportKind.values()[random.nextInt(ReportKind.values().length)], 1 + random.nextInt(9), null, null),
+					byCoach());
 			case 1, 2 -> this.clearances.clear(entry,
 					new NewClearance(this.today, random.nextBoolean() ? null : this.today.plusDays(random.nextInt(5)),
 							random.nextBoolean() ? Clearance.FULL_TRAINING : Clearance.EASY_ONLY, "Dr Hill", "GP",
@@ -203,10 +204,8 @@ class MergeLawsTests {
 			case 3, 4 -> this.illness.withdraw(entry, "no illness", byCoach());
 			case 5 -> this.illness.hold(entry, this.today, "something is wrong", byCoach());
 			case 6 -> this.slips.asked(entry, "asked", byCoach());
-			case 7 -> this.sessions.save(entry,
-					new NewSession(null, this.today, Activity.RUN, 40, 3.0, Intensity.EASY,
-							List.of(AfterSession.values()[random.nextInt(AfterSession.values().length)]), false, null,
-							null),
+			case 7 -> this.sessions.save(entry, new NewSession(null, this.today, Activity.RUN, 40, 3.0, Intensity.EASY,
+					List.of(AfterSession.values()[random.nextInt(AfterSession.values().length)]), false, null, null),
 					byAthlete(entry));
 			default -> {
 			}

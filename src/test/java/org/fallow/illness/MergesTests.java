@@ -148,8 +148,8 @@ class MergesTests {
 		on(1);
 		enter(this.other, 50, Symptom.FAINTING);
 		on(2);
-		this.clearances.clear(this.other, new NewClearance(day(2), null, Clearance.FULL_TRAINING, "Dr Hill", "GP", null),
-				byCoach());
+		this.clearances.clear(this.other,
+				new NewClearance(day(2), null, Clearance.FULL_TRAINING, "Dr Hill", "GP", null), byCoach());
 		enter(this.other, 50);
 		enter(this.kept, 50);
 		merge(this.kept, this.other);

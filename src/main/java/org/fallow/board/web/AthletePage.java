@@ -66,8 +66,7 @@ class AthletePage {
 	private final Clock clock;
 
 	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
-			Sessions sessions,
-			Charts charts, RuleSets ruleSets, Clock clock) {
+			Sessions sessions, Charts charts, RuleSets ruleSets, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;

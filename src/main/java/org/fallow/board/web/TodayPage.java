@@ -62,6 +62,7 @@ class TodayPage {
 	private final Squad squad;
 
 	private final IllnessFacts facts;
+
 	private final Merges merges;
 
 	private final Clock clock;

@@ -22,8 +22,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Who needs a word, the most urgent first: clinician first, new illnesses, ticks told to
  * be slips, steps back, examined red flags, stalled returns, gone quiet, slow drifts;
- * within a matter who has
- * waited longest. Each is told from what was decided anyway; nothing is decided here.
+ * within a matter who has waited longest. Each is told from what was decided anyway;
+ * nothing is decided here.
  */
 public final class Worklist {
 

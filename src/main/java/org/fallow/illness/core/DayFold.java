@@ -77,6 +77,7 @@ final class DayFold {
 	private final List<HoldState> passedOver = new ArrayList<>();
 
 	final ClinicEvidence clinic;
+
 	final Silence silence;
 
 	private final Windows windows;

@@ -142,8 +142,7 @@ public final class SlipCheck {
 	private static boolean isAboveTheLine(RhrEvidence rhr) {
 		RhrFlag flag = rhr.flag();
 		RhrFlag kept = rhr.keptFlag();
-		return rhr.above() != null || (flag != null && flag.isHigh())
-				|| (kept != null && kept.isHigh());
+		return rhr.above() != null || (flag != null && flag.isHigh()) || (kept != null && kept.isHigh());
 	}
 
 	private static boolean isAgain(SlipCase slip, boolean redFlag, int days) {

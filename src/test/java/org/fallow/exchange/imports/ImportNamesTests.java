@@ -319,8 +319,8 @@ class ImportNamesTests {
 		assertThat(job(id).counts().peopleCreated()).isZero();
 		assertThat(mornings(kept)).isEqualTo(names.size());
 		assertThat(mornings(other.id())).isZero();
-		assertThat(reasons(run(file(List.of("Keke Uu", "U Keke")), everybody(), Map.of()))).containsOnly(
-				"importRow.near");
+		assertThat(reasons(run(file(List.of("Keke Uu", "U Keke")), everybody(), Map.of())))
+			.containsOnly("importRow.near");
 		assertThat(members()).isEqualTo(2);
 		assertThat(this.merges.undo(kept, merge)).isInstanceOf(Saved.Stored.class);
 		RequestContextHolder.resetRequestAttributes();

@@ -194,9 +194,10 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 				case 22 -> facts.add(new HealthCondition(day, recorded(day, 5, 10),
 						HealthCondition.Kind.values()[size % 3], size % 2 == 0));
 				case 33, 34 -> facts.add(new Vaccination(day, recorded(day, 5, 11)));
-				case 35 -> facts.add(new DeviceChange(day, recorded(day, 5, 12), DeviceChange.What.DEVICE, Method.STRAP));
-				case 36, 37 -> facts.add(new KnownSymptom(day, day.plusDays(29), recorded(day, 5, 13), Symptom.WHEEZE,
-						Severity.MILD));
+				case 35 ->
+					facts.add(new DeviceChange(day, recorded(day, 5, 12), DeviceChange.What.DEVICE, Method.STRAP));
+				case 36, 37 -> facts
+					.add(new KnownSymptom(day, day.plusDays(29), recorded(day, 5, 13), Symptom.WHEEZE, Severity.MILD));
 				case WEST, EAST -> {
 				}
 				case 40, 41, 42, 43 -> addSlip(facts, day, size);

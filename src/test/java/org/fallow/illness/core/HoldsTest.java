@@ -24,8 +24,9 @@ class HoldsTest {
 	@ParameterizedTest
 	@CsvSource({ "0, REFER", "1, REFER", "14, REFER", "15, REST" })
 	void refersWheezeWithinTwoWeeksOfAVaccination(int days, Clearance clearance) {
-		Story story = adult().morning(0, (e) -> (days == 0)
-				? e.tagged(ContextTag.VACCINATION).symptom(Symptom.WHEEZE, Severity.MILD) : e.tagged(ContextTag.VACCINATION));
+		Story story = adult().morning(0,
+				(e) -> (days == 0) ? e.tagged(ContextTag.VACCINATION).symptom(Symptom.WHEEZE, Severity.MILD)
+						: e.tagged(ContextTag.VACCINATION));
 		if (days > 0) {
 			story.sick(days, Symptom.WHEEZE, Severity.MILD);
 		}

@@ -126,9 +126,11 @@ class MergePagesTests {
 		assertThat(page(this.kept, "/today")).contains("Full training");
 		merge(this.kept, this.other, "one birth certificate").andExpect(redirectedUrl("/merges"));
 		assertThat(page(this.coach, "/merges")).contains("Nkechi Umedai became part of Nkechi Umeadi", "Take back");
-		assertThat(page(this.kept, "/today")).contains("Refer", "were two entries of you").doesNotContain("Full training");
+		assertThat(page(this.kept, "/today")).contains("Refer", "were two entries of you")
+			.doesNotContain("Full training");
 		assertThat(page(this.coach, "/board")).contains("Nkechi Umeadi").doesNotContain("Nkechi Umedai");
-		assertThat(page(this.coach, "/merges/" + mergeId())).contains("one birth certificate", "Full training", "Refer");
+		assertThat(page(this.coach, "/merges/" + mergeId())).contains("one birth certificate", "Full training",
+				"Refer");
 	}
 
 	@Test
@@ -188,9 +190,11 @@ class MergePagesTests {
 	@Test
 	void isNotForDeputies() throws Exception {
 		PersonId deputy = opened(this.people.addPerson("Dee", ZoneOffset.UTC));
-		this.posts.give(deputy, new NewPost(Post.DEPUTY, this.team.clubId(), this.team.id(), true, List.of(),
-				this.clock.instant().plus(Duration.ofDays(3)).isAfter(Instant.now())
-						? this.clock.instant().plus(Duration.ofDays(3)) : Instant.now().plus(Duration.ofDays(3))));
+		this.posts.give(deputy,
+				new NewPost(Post.DEPUTY, this.team.clubId(), this.team.id(), true, List.of(),
+						this.clock.instant().plus(Duration.ofDays(3)).isAfter(Instant.now())
+								? this.clock.instant().plus(Duration.ofDays(3))
+								: Instant.now().plus(Duration.ofDays(3))));
 		get(deputy, same(this.kept)).andExpect(status().is4xxClientError());
 		send(deputy, same(this.kept), this.other, "x").andExpect(status().is4xxClientError());
 		merge(this.kept, this.other, "x");
@@ -206,7 +210,8 @@ class MergePagesTests {
 		merge(this.kept, this.other, "x");
 		assertThat(page(this.kept, "/today")).doesNotContain("No entry").contains("47 min");
 		assertThat(page(this.kept, "/morning"))
-			.containsPattern("name=\"symptom.SORE_THROAT\">\\s*(<option[^/]*/option>\\s*){2}<option value=\"MODERATE\" selected")
+			.containsPattern(
+					"name=\"symptom.SORE_THROAT\">\\s*(<option[^/]*/option>\\s*){2}<option value=\"MODERATE\" selected")
 			.contains("61");
 		assertThat(page(this.coach, "/athletes/" + this.kept)).contains("47 min");
 		List<StoredRun> runs = runs();
@@ -224,10 +229,11 @@ class MergePagesTests {
 	}
 
 	private List<StoredRun> runs() {
-		return CurrentPerson.callAs(this.kept, () -> this.sessions.of(this.kept, TODAY, TODAY)
-			.stream()
-			.map((log) -> new StoredRun(log.key(), log.minutes()))
-			.toList());
+		return CurrentPerson.callAs(this.kept,
+				() -> this.sessions.of(this.kept, TODAY, TODAY)
+					.stream()
+					.map((log) -> new StoredRun(log.key(), log.minutes()))
+					.toList());
 	}
 
 	private static NewSession correction(String key) {
@@ -237,8 +243,8 @@ class MergePagesTests {
 	}
 
 	private void run(PersonId athlete, int minutes) {
-		CurrentPerson.callAs(athlete,
-				() -> this.sessions.save(athlete, NewSession.run(TODAY, minutes, 3.0, Intensity.EASY), byAthlete(athlete)));
+		CurrentPerson.callAs(athlete, () -> this.sessions.save(athlete,
+				NewSession.run(TODAY, minutes, 3.0, Intensity.EASY), byAthlete(athlete)));
 	}
 
 	private void morning(PersonId athlete, Symptom felt) {

@@ -66,7 +66,8 @@ class NothingPersonalTests extends OverHttp {
 			Map.entry("/sharing", Set.of("before")), Map.entry("/reset", Set.of("anything, by java.lang.String")),
 			Map.entry("/reset/{token}", Set.of("anything, by jakarta.servlet.http.HttpServletRequest")),
 			Map.entry("/join/{secret}", Set.of("anything, by jakarta.servlet.http.HttpServletRequest")),
-			Map.entry("/programme/{id}", Set.of("week")), Map.entry("/athletes/{id}/same", Set.of("other")), Map.entry("/roll",
+			Map.entry("/programme/{id}", Set.of("week")), Map.entry("/athletes/{id}/same", Set.of("other")),
+			Map.entry("/roll",
 					Set.of("day", "group", "anything, by org.springframework.web.context.request.WebRequest")));
 
 	/** What a variable of a path may be: ids, and the secrets of links. */
