@@ -10,7 +10,9 @@ import java.util.List;
 import org.fallow.entry.Columns;
 import org.fallow.entry.Fact;
 import org.fallow.entry.Recorded;
+import org.fallow.illness.core.Episode;
 import org.fallow.illness.core.IllnessEvent;
+import org.fallow.illness.core.State;
 import org.fallow.rules.Clearance;
 import org.jspecify.annotations.Nullable;
 
@@ -66,14 +68,21 @@ final class CarriedOver {
 		@Nullable Fact fact(List<Fact> facts) {
 			return switch (this.kind) {
 				case "HOLD" -> new IllnessEvent.Hold(this.day, this.recorded, some(this.words));
-				case "EPISODE" ->
-					new IllnessEvent.Carried(this.day, this.recorded, some(StateJson.read(some(this.words)).episode()));
+				case "EPISODE" -> episode();
 				case "SLIP" -> new IllnessEvent.CarriedSlip(this.day, this.recorded);
 				case "REPORT" -> new IllnessEvent.CarriedReport(this.day, this.recorded);
 				case "DAY_CEILING" -> ceiling(some(this.until));
 				case "CLINICIAN_CEILING" -> ceiling(beforeNextWord(some(this.until), facts));
 				default -> throw new IllegalStateException("carried over: " + this.kind);
 			};
+		}
+
+		/** What a later version cannot read holds back until a clinician's word. */
+		private Fact episode() {
+			State state = StateJson.read(some(this.words));
+			Episode episode = (state == null) ? null : state.episode();
+			return (episode == null) ? new IllnessEvent.Hold(this.day, this.recorded, "EPISODE")
+					: new IllnessEvent.Carried(this.day, this.recorded, episode);
 		}
 
 		private @Nullable Fact ceiling(LocalDate last) {

@@ -213,7 +213,7 @@ class MergePagesTests {
 			.containsPattern(
 					"name=\"symptom.SORE_THROAT\">\\s*(<option[^/]*/option>\\s*){2}<option value=\"MODERATE\" selected")
 			.contains("61");
-		assertThat(page(this.coach, "/athletes/" + this.kept)).contains("47 min");
+		assertThat(page(this.coach, "/athletes/" + this.kept)).contains("<span>47</span>");
 		List<StoredRun> runs = runs();
 		assertThat(runs).extracting(StoredRun::minutes).containsExactly(47);
 		String key = runs.get(0).key();
