@@ -25,7 +25,9 @@ import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
 import org.fallow.account.Accounts;
+import org.fallow.entry.Saved;
 import org.fallow.exchange.imports.Imports;
+import org.fallow.illness.Merges;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.NobodyOperates;
 import org.fallow.rules.RuleDrafts;
@@ -98,6 +100,9 @@ class AccessMatrixTests {
 
 	@Autowired
 	private Imports imports;
+
+	@Autowired
+	private Merges merges;
 
 	@Autowired
 	private UserDetailsService users;
@@ -173,7 +178,7 @@ class AccessMatrixTests {
 	private String outcome(String route, @Nullable UserDetails who) throws Exception {
 		String path = route.substring(route.indexOf(' ') + 1);
 		for (String variable : List.of("id", "teamId", "version", "draft", "job", "invitation", "post",
-				"club invitation", "club post", "athlete with account", "group", "token", "secret")) {
+				"club invitation", "club post", "athlete with account", "group", "merge", "token", "secret")) {
 			if (path.contains("{" + variable + "}")) {
 				String value = path.startsWith("/people/{id}") ? this.fileOnly.toString() : value(variable);
 				path = path.replace("{" + variable + "}", value);
@@ -199,6 +204,7 @@ class AccessMatrixTests {
 			case "id", "athlete with account" -> this.self.toString();
 			case "teamId" -> this.team.id().toString();
 			case "group" -> this.track.toString();
+			case "merge" -> merge().toString();
 			case "version" -> "1";
 			case "draft" ->
 				as(this.head, () -> this.drafts.start(this.ruleSets.version(this.team.id(), 1), this.head).id())
@@ -217,6 +223,15 @@ class AccessMatrixTests {
 					.toString();
 			default -> "x".repeat(43);
 		};
+	}
+
+	/** Another entry of self, made part of it. */
+	private UUID merge() {
+		UUID id = UUID.randomUUID();
+		PersonId again = Purpose.OPERATION.call(() -> athlete("Self again", "Track"));
+		Saved saved = as(this.head, () -> this.merges.merge(this.self, again, "the same", id));
+		assertThat(saved).isInstanceOf(Saved.Stored.class);
+		return id;
 	}
 
 	private String invitation(PersonId by, NewInvitation offer, List<UUID> teams, List<UUID> clubs) {

@@ -4,7 +4,7 @@ package org.fallow.access;
 public enum TraceSubject {
 
 	BOARD, ATHLETE_PAGE, CLEARANCE_PAGE, DECISION_PAGE, RULE_TRIAL, MORNING, MORNING_FILE, SESSION, ABSENCE, MEDICINE,
-	KNOWN_SYMPTOM, CONDITION, VACCINATION, DEVICE, ILLNESS, TRAINING, PLAN, CONTACT, THREAD,
+	KNOWN_SYMPTOM, CONDITION, VACCINATION, DEVICE, ILLNESS, TRAINING, PLAN, CONTACT, THREAD, MERGE, MERGE_UNDONE,
 	/** A link by which a password can be set: made for somebody else, and used. */
 	LINK_MADE, LINK_USED,
 	/** Other ways in: a password of one's own, a passkey. */

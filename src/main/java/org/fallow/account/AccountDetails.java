@@ -3,8 +3,10 @@ package org.fallow.account;
 import java.time.Instant;
 
 import org.fallow.access.PersonId;
+import org.fallow.team.Entries;
 import org.fallow.team.Squad;
 
+import org.springframework.security.authentication.DisabledException;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
 import org.springframework.stereotype.Component;
@@ -19,11 +21,14 @@ class AccountDetails implements UserDetailsService {
 
 	private final Squad squad;
 
+	private final Entries entries;
+
 	private final SignInWork work;
 
-	AccountDetails(Accounts accounts, Squad squad, SignInWork work) {
+	AccountDetails(Accounts accounts, Squad squad, Entries entries, SignInWork work) {
 		this.accounts = accounts;
 		this.squad = squad;
+		this.entries = entries;
 		this.work = work;
 	}
 
@@ -34,7 +39,10 @@ class AccountDetails implements UserDetailsService {
 			.orElseThrow(() -> new UsernameNotFoundException("no such account"));
 	}
 
-	/** Somebody who knows the account's password, which somebody else may have set. */
+	/**
+	 * Somebody who knows the account's password, which somebody else may have set.
+	 * @throws DisabledException if this entry of a person was put aside for another
+	 */
 	SignedInPerson byPassword(Account account) {
 		PersonId id = new PersonId(account.personId());
 		return new SignedInPerson(id, name(id), account.linkBy());
@@ -43,6 +51,7 @@ class AccountDetails implements UserDetailsService {
 	/**
 	 * Somebody who has a passkey of this person: the person, if it was made before a link
 	 * of somebody else was used, or while no such password stands.
+	 * @throws DisabledException if this entry of a person was put aside for another
 	 */
 	SignedInPerson byPasskey(PersonId id, Instant made) {
 		Account account = this.accounts.find(id).orElseThrow();
@@ -51,6 +60,9 @@ class AccountDetails implements UserDetailsService {
 	}
 
 	private String name(PersonId id) {
+		if (this.work.call(() -> this.entries.isSetAside(id))) {
+			throw new DisabledException("this entry of the person was put aside");
+		}
 		return this.work.call(() -> this.squad.nameOf(id)).orElseThrow();
 	}
 

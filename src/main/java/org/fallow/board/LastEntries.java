@@ -36,9 +36,10 @@ public class LastEntries {
 	public Map<UUID, LocalDate> knownOn(Collection<PersonId> athletes, LocalDate day) {
 		Map<UUID, LocalDate> last = new TreeMap<>();
 		this.jdbc.sql("""
-				select a.id as athlete_id, m.day from unnest(?::uuid[]) as a (id) cross join lateral
-					(select day from morning_entry where athlete_id = a.id and day <= ? and recorded_on <= ?
-						order by day desc limit 1) m""").params(ids(athletes), day, day).query((row) -> {
+				select a.id as athlete_id, max(m.day) as day from unnest(?::uuid[]) as a (id)
+					cross join lateral unnest(fallow_entries(a.id)) as e (id) cross join lateral
+					(select day from morning_entry where athlete_id = e.id and day <= ? and recorded_on <= ?
+						order by day desc limit 1) m group by a.id""").params(ids(athletes), day, day).query((row) -> {
 			last.put(row.getObject("athlete_id", UUID.class), row.getObject("day", LocalDate.class));
 		});
 		return last;

@@ -47,7 +47,8 @@ class MarkRows {
 
 	/** All marks of an athlete, newest first. */
 	List<Mark> all(PersonId athlete) {
-		return this.jdbc.sql(MARK + "where w.athlete_id = ? order by w.recorded_at desc, w.id desc")
+		return this.jdbc
+			.sql(MARK + "where w.athlete_id = any (fallow_entries(?)) order by w.recorded_at desc, w.id desc")
 			.param(athlete.value())
 			.query(MarkRows::mark)
 			.list();
@@ -56,7 +57,7 @@ class MarkRows {
 	/** Those with a shared note since an instant, newest first. */
 	List<Mark> shared(PersonId athlete, Instant from) {
 		return this.jdbc
-			.sql(MARK + "where w.athlete_id = ? and w.shared and w.recorded_at >= ? "
+			.sql(MARK + "where w.athlete_id = any (fallow_entries(?)) and w.shared and w.recorded_at >= ? "
 					+ "order by w.recorded_at desc, w.id desc")
 			.params(athlete.value(), from.atOffset(ZoneOffset.UTC))
 			.query(MarkRows::mark)

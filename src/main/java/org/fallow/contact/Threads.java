@@ -100,7 +100,8 @@ public class Threads {
 	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<ThreadMessage> of(PersonId athlete) {
-		return this.jdbc.sql("select * from contact_message where athlete_id = ? order by recorded_at, id")
+		return this.jdbc
+			.sql("select * from contact_message where athlete_id = any (fallow_entries(?)) order by recorded_at, id")
 			.param(athlete.value())
 			.query(Threads::message)
 			.list();

@@ -34,6 +34,17 @@ public class Absences {
 
 	static final String TABLE = "absence";
 
+	/**
+	 * Of all entries of each person; a correction of another entry's is one of the own.
+	 */
+	private static final String LATEST = """
+			select distinct on (whose, named) * from (select w.id as whose, e.place,
+					case when e.place = 1 then a.key else a.athlete_id || ':' || a.key end as named, a.*
+				from unnest(?::uuid[]) as w (id)
+					cross join lateral unnest(fallow_entries(w.id)) with ordinality as e (id, place)
+					join absence a on a.athlete_id = e.id) every
+			order by whose, named, place, revision desc""";
+
 	private final SmallFacts facts;
 
 	private final JdbcClient client;
@@ -95,9 +106,8 @@ public class Absences {
 	@Transactional(readOnly = true)
 	public List<Absence> of(PersonId athlete) {
 		return this.client.sql("""
-				select * from (select distinct on (key) * from absence where athlete_id = ?
-					order by key, revision desc) latest order by day, key""")
-			.param(athlete.value())
+				select * from (%LATEST%) latest order by day, named""".replace("%LATEST%", LATEST))
+			.param(new UUID[] { athlete.value() })
 			.query(Absences::read)
 			.list();
 	}
@@ -111,19 +121,14 @@ public class Absences {
 	@Transactional(readOnly = true)
 	public Map<UUID, List<Absence>> of(Collection<PersonId> athletes) {
 		Map<UUID, List<Absence>> found = new TreeMap<>();
-		this.client.sql("""
-				select distinct on (athlete_id, key) * from absence where athlete_id = any (?)
-				order by athlete_id, key, revision desc""")
-			.param(athletes.stream().map(PersonId::value).toArray(UUID[]::new))
-			.query((row) -> {
-				found.computeIfAbsent(row.getObject("athlete_id", UUID.class), (id) -> new ArrayList<>())
-					.add(read(row, 0));
-			});
+		this.client.sql(LATEST).param(athletes.stream().map(PersonId::value).toArray(UUID[]::new)).query((row) -> {
+			found.computeIfAbsent(row.getObject("whose", UUID.class), (id) -> new ArrayList<>()).add(read(row, 0));
+		});
 		return found;
 	}
 
 	private static Absence read(ResultSet row, int number) throws SQLException {
-		return new Absence(row.getString("key"), Columns.day(row, "day"), Columns.dayOrNull(row, "until_day"),
+		return new Absence(row.getString("named"), Columns.day(row, "day"), Columns.dayOrNull(row, "until_day"),
 				Columns.recorded(row), AbsenceKind.valueOf(row.getString("kind")), row.getString("note"));
 	}
 

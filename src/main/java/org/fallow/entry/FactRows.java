@@ -30,43 +30,47 @@ public final class FactRows {
 	/**
 	 * Parameters {@code athlete} and {@code from}: sessions only those of which any log
 	 * has a day from then on, symptoms of mornings from then on, everything else whenever
-	 * it was. The keys are looked up in one array, so that the logs of years before are
-	 * not read to be joined away. A symptom's number is its place in its morning.
+	 * it was; those of all entries of the athlete as {@link SeveralEntries} numbers them.
+	 * The keys are looked up in one array, so that the logs of years before are not read
+	 * to be joined away. A symptom's number is its place in its morning.
 	 */
 	public static final String SELECT = """
-			select 1 as kind, null::timestamptz as written, key, revision, day, null::date as until_day, recorded_at,
-				recorded_on, activity as code, intensity as detail, minutes as number, rpe as amount, removed as truth,
-				after_session as list, note as words
-			from session_log where athlete_id = :athlete
-				and key = any (array(select key from session_log where athlete_id = :athlete and day >= :from))
+			select 1 as kind, null::timestamptz as written, %KEY% as key, %REVISION% as revision, day,
+				null::date as until_day, recorded_at, recorded_on, activity as code, intensity as detail,
+				minutes as number, rpe as amount, removed as truth, after_session as list, note as words
+			from session_log where athlete_id = %IDS%
+				and key = any (array(select key from session_log where athlete_id = %IDS% and day >= :from))
 			union all
-			select 2, null, key, revision, day, until_day, recorded_at, recorded_on, kind, null, null, null, null, null,
-				note
-			from absence where athlete_id = :athlete
+			select 2, null, %KEY%, %REVISION%, day, until_day, recorded_at, recorded_on, kind, null, null, null, null,
+				null, note
+			from absence where athlete_id = %IDS%
 			union all
-			select 3, recorded_at, key, revision, day, null, recorded_at, recorded_on, null, null, null, null, begun,
+			select 3, recorded_at, key, %REVISION%, day, null, recorded_at, recorded_on, null, null, null, null, begun,
 				null, null
-			from medicine_change where athlete_id = :athlete
+			from medicine_change where athlete_id = %IDS%
 			union all
-			select 4, recorded_at, key, revision, day, until_day, recorded_at, recorded_on, symptom, severity, null,
+			select 4, recorded_at, key, %REVISION%, day, until_day, recorded_at, recorded_on, symptom, severity, null,
 				null, null, array[cause], word
-			from known_symptom where athlete_id = :athlete
+			from known_symptom where athlete_id = %IDS%
 			union all
-			select 5, recorded_at, key, revision, day, null, recorded_at, recorded_on, kind, null, null, null, present,
+			select 5, recorded_at, key, %REVISION%, day, null, recorded_at, recorded_on, kind, null, null, null, present,
 				null, null
-			from health_condition where athlete_id = :athlete
+			from health_condition where athlete_id = %IDS%
 			union all
-			select 6, null, day::text, revision, day, null, null, null, symptom, severity, position, null, null, null,
+			select 6, null, day::text, %REVISION%, day, null, null, null, symptom, severity, position, null, null, null,
 				words
-			from morning_symptom where athlete_id = :athlete and day >= :from
+			from morning_symptom where athlete_id = %IDS% and day >= :from
 			union all
-			select 7, recorded_at, key, revision, day, null, recorded_at, recorded_on, null, null, null, null, null,
+			select 7, recorded_at, key, %REVISION%, day, null, recorded_at, recorded_on, null, null, null, null, null,
 				null, null
-			from vaccination where athlete_id = :athlete
+			from vaccination where athlete_id = %IDS%
 			union all
-			select 8, recorded_at, key, revision, day, null, recorded_at, recorded_on, what, method, null, null, null,
+			select 8, recorded_at, key, %REVISION%, day, null, recorded_at, recorded_on, what, method, null, null, null,
 				null, null
-			from device_change where athlete_id = :athlete\s""";
+			from device_change where athlete_id = %IDS%\s"""
+		.replace("%KEY%", SeveralEntries.KEY)
+		.replace("%REVISION%", SeveralEntries.REVISION)
+		.replace("%IDS%", SeveralEntries.IDS);
 
 	private FactRows() {
 	}

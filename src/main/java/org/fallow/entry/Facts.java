@@ -36,20 +36,16 @@ public class Facts {
 	 */
 	@OfAthlete
 	public List<Fact> of(PersonId athlete, LocalDate from) {
-		List<RevisedMorning> mornings = mornings(athlete, from);
-		FeltSymptoms felt = new FeltSymptoms();
-		List<Fact> others = new ArrayList<>();
+		GatheredFacts gathered = new GatheredFacts(mornings(athlete, from));
 		this.client.sql(FactRows.SELECT + FactRows.ORDER)
 			.param("athlete", athlete.value())
 			.param("from", from)
 			.query((row) -> {
-				if (!felt.add(row)) {
-					others.add(FactRows.read(row));
+				if (!gathered.isSymptom(row)) {
+					gathered.add(FactRows.read(row), row.getInt("revision"));
 				}
 			});
-		List<Fact> facts = new ArrayList<>(felt.feltOn(mornings));
-		facts.addAll(others);
-		return facts;
+		return gathered.facts(null);
 	}
 
 	/**

@@ -67,8 +67,9 @@ public class HealthConditions {
 	@Transactional(readOnly = true)
 	public List<HealthCondition> of(PersonId athlete) {
 		return this.client
-			.sql("select * from health_condition where athlete_id = ? order by recorded_on, recorded_at, key")
-			.param(athlete.value())
+			.sql("select * from health_condition where athlete_id = " + SeveralEntries.IDS
+					+ " order by recorded_on, recorded_at, key")
+			.param("athlete", athlete.value())
 			.query(HealthConditions::read)
 			.list();
 	}

@@ -85,8 +85,9 @@ public class KnownSymptoms {
 	@Transactional(readOnly = true)
 	public List<KnownSymptom> of(PersonId athlete) {
 		return this.client
-			.sql("select * from known_symptom where athlete_id = ? order by recorded_on, recorded_at, key")
-			.param(athlete.value())
+			.sql("select * from known_symptom where athlete_id = " + SeveralEntries.IDS
+					+ " order by recorded_on, recorded_at, key")
+			.param("athlete", athlete.value())
 			.query(KnownSymptoms::read)
 			.list();
 	}

@@ -72,8 +72,9 @@ public class Medicines {
 	@Transactional(readOnly = true)
 	public List<MedicineChange> of(PersonId athlete) {
 		return this.client
-			.sql("select * from medicine_change where athlete_id = ? order by recorded_on, recorded_at, key")
-			.param(athlete.value())
+			.sql("select * from medicine_change where athlete_id = " + SeveralEntries.IDS
+					+ " order by recorded_on, recorded_at, key")
+			.param("athlete", athlete.value())
 			.query(Medicines::read)
 			.list();
 	}
@@ -88,10 +89,13 @@ public class Medicines {
 	public Map<PersonId, List<MedicineChange>> of(Collection<PersonId> athletes) {
 		Map<PersonId, List<MedicineChange>> found = new HashMap<>();
 		this.client
-			.sql("select * from medicine_change where athlete_id = any (?) order by recorded_on, recorded_at, key")
+			.sql("""
+					select a.id as whose, m.* from unnest(?::uuid[]) as a (id)
+						cross join lateral unnest(fallow_entries(a.id)) as e (id) join medicine_change m on m.athlete_id = e.id
+					order by m.recorded_on, m.recorded_at, m.key""")
 			.param(athletes.stream().map(PersonId::value).toArray(UUID[]::new))
 			.query((row) -> {
-				found.computeIfAbsent(new PersonId(row.getObject("athlete_id", UUID.class)), (id) -> new ArrayList<>())
+				found.computeIfAbsent(new PersonId(row.getObject("whose", UUID.class)), (id) -> new ArrayList<>())
 					.add(read(row, 0));
 			});
 		return found;

@@ -36,9 +36,13 @@ class MorningRows {
 
 	/** What the fold looks at, apart from the symptoms. */
 	private static final String SELECT_SINCE = """
-			select day, revision, recorded_at, recorded_on, method, posture, rhr_bpm, rmssd_ms, unsure, temperature_c,
-				fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note, ill_meanwhile, ill_since
-			from morning_entry where athlete_id = ? and day >= ? order by day, revision""";
+			select m.* from unnest(fallow_entries(:athlete)) as entry (id) cross join lateral
+				(select day, %REVISION% as revision, recorded_at, recorded_on, method, posture, rhr_bpm, rmssd_ms,
+					unsure, temperature_c, fever_last_24h, fever_medicine, eating_normally, feels, soreness, tags, note,
+						ill_meanwhile, ill_since
+				from morning_entry where athlete_id = entry.id and day >= :from order by day, morning_entry.revision) m
+			order by day, revision""".replace("%REVISION%",
+			SeveralEntries.REVISION.replace("revision", "morning_entry.revision"));
 
 	private static final String COLUMNS = """
 			insert into morning_entry (athlete_id, day, revision, method, posture, rhr_bpm, rmssd_ms, rr_ms, unsure,
@@ -124,6 +128,23 @@ class MorningRows {
 			.findFirst();
 	}
 
+	/** Those of all entries of the person, by day; of one instant in the order stored. */
+	List<StoredMorning> ofAll(PersonId athlete, LocalDate from, LocalDate to) {
+		List<Integer> entries = new ArrayList<>();
+		List<StoredMorning> found = new ArrayList<>();
+		List<UUID> all = this.client.sql("select unnest(fallow_entries(?))")
+			.param(athlete.value())
+			.query(UUID.class)
+			.list();
+		for (UUID entry : all) {
+			found.addAll(of(new PersonId(entry), from, to));
+			while (entries.size() < found.size()) {
+				entries.add(all.indexOf(entry));
+			}
+		}
+		return SeveralEntries.stored(found, entries);
+	}
+
 	List<StoredMorning> of(PersonId athlete, LocalDate from, LocalDate to) {
 		return query("where e.athlete_id = ? and e.day between ? and ? order by e.day, e.revision, s.position",
 				athlete.value(), from, to);
@@ -132,7 +153,8 @@ class MorningRows {
 	/** What the fold looks at of the mornings from a day on, by day and revision. */
 	List<RevisedMorning> since(PersonId athlete, LocalDate from) {
 		return this.client.sql(SELECT_SINCE)
-			.params(athlete.value(), from)
+			.param("athlete", athlete.value())
+			.param("from", from)
 			.query((row, number) -> new RevisedMorning(entry(row), row.getInt("revision")))
 			.list();
 	}
@@ -147,17 +169,17 @@ class MorningRows {
 	List<Answered> answered(PersonId athlete, LocalDate day) {
 		return this.client.sql("""
 				select day, bool_or(ill_meanwhile is not null) as answered from morning_entry
-				where athlete_id = ? and day <= ? group by day order by day desc limit ?""")
+				where athlete_id = any (fallow_entries(?)) and day <= ? group by day order by day desc limit ?""")
 			.params(athlete.value(), day, MOST_ANSWERED)
 			.query((row, n) -> new Answered(Columns.day(row, "day"), row.getBoolean("answered")))
 			.list();
 	}
 
 	Optional<LocalDate> lastDay(PersonId athlete) {
-		return this.client.sql("select day from morning_entry where athlete_id = ? order by day desc limit 1")
-			.param(athlete.value())
-			.query(LocalDate.class)
-			.optional();
+		return this.client.sql("""
+				select m.day from unnest(fallow_entries(?)) as e (id) cross join lateral
+					(select day from morning_entry where athlete_id = e.id order by day desc limit 1) m
+				order by m.day desc limit 1""").param(athlete.value()).query(LocalDate.class).optional();
 	}
 
 	/**

@@ -144,12 +144,15 @@ public class Mornings {
 	 * The effective entry of a day.
 	 * @param athlete whose
 	 * @param day the morning
-	 * @return the revision recorded last; empty without an entry
+	 * @return the revision recorded last; where the person was entered more than once,
+	 * what is safer in all entries, with the own revision, 0 without one; empty without
+	 * an entry
 	 */
 	@OfAthlete
 	@Transactional(readOnly = true)
 	public Optional<StoredMorning> latest(PersonId athlete, LocalDate day) {
-		return this.rows.latest(athlete, day);
+		List<StoredMorning> all = this.rows.ofAll(athlete, day, day);
+		return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1));
 	}
 
 	/**
@@ -162,7 +165,7 @@ public class Mornings {
 	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<StoredMorning> of(PersonId athlete, LocalDate from, LocalDate to) {
-		return this.rows.of(athlete, from, to);
+		return this.rows.ofAll(athlete, from, to);
 	}
 
 	/**

@@ -18,6 +18,7 @@ import org.fallow.rules.Intensity;
 import org.fallow.team.Athlete;
 import org.fallow.wording.Problem;
 
+import org.springframework.jdbc.core.ResultSetExtractor;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -31,6 +32,9 @@ import org.springframework.transaction.annotation.Transactional;
 public class Sessions {
 
 	static final String TABLE = "session_log";
+
+	/** The key of a row: of another entry of the person it begins with that one's id. */
+	private static final String NAMED = "case when e.place = 1 then s.key else s.athlete_id || ':' || s.key end";
 
 	private final SmallFacts facts;
 
@@ -109,19 +113,28 @@ public class Sessions {
 	@OfAthlete
 	@Transactional(readOnly = true)
 	public List<SessionLog> knownOn(PersonId athlete, LocalDate from, LocalDate to, LocalDate on) {
-		return this.client.sql("""
-				select s.* from session_log s
-				where s.athlete_id = :athlete and s.day between :from and :to and not s.removed
-					and s.recorded_on <= :on
-					and not exists (select 1 from session_log l where l.athlete_id = s.athlete_id and l.key = s.key
-						and l.revision > s.revision and l.recorded_on <= :on)
-				order by s.day desc, s.recorded_at desc, s.key""")
+		return this.client
+			.sql("""
+					select e.place, %NAMED% as named, s.* from unnest(fallow_entries(:athlete)) with ordinality as e (id, place)
+						join session_log s on s.athlete_id = e.id
+					where s.day between :from and :to and not s.removed and s.recorded_on <= :on
+						and not exists (select 1 from session_log l where l.athlete_id = s.athlete_id and l.key = s.key
+							and l.revision > s.revision and l.recorded_on <= :on)
+						and (e.place = 1 or not exists (select 1 from session_log l where l.athlete_id = :athlete
+							and l.key = s.athlete_id || ':' || s.key and l.recorded_on <= :on))
+					order by s.day desc, s.recorded_at desc, s.key"""
+				.replace("%NAMED%", NAMED))
 			.param("athlete", athlete.value())
 			.param("from", from)
 			.param("to", to)
 			.param("on", on)
-			.query(Sessions::read)
-			.list();
+			.query((ResultSetExtractor<List<SessionLog>>) (rows) -> {
+				Logs logs = new Logs();
+				while (rows.next()) {
+					logs.add(rows);
+				}
+				return logs.once();
+			});
 	}
 
 	/**
@@ -135,23 +148,46 @@ public class Sessions {
 	@OfAthletes
 	@Transactional(readOnly = true)
 	public Map<PersonId, List<SessionLog>> of(Collection<PersonId> athletes, LocalDate from, LocalDate to) {
-		Map<PersonId, List<SessionLog>> found = new HashMap<>();
+		Map<PersonId, Logs> found = new HashMap<>();
 		this.client.sql("""
-				select s.* from session_log s
-				where s.athlete_id = any (?) and s.day between ? and ? and not s.removed
+				select a.id as whose, e.place, %NAMED% as named, s.* from unnest(?::uuid[]) as a (id)
+					cross join lateral unnest(fallow_entries(a.id)) with ordinality as e (id, place)
+					join session_log s on s.athlete_id = e.id
+				where s.day between ? and ? and not s.removed
 					and not exists (select 1 from session_log l where l.athlete_id = s.athlete_id and l.key = s.key
 						and l.revision > s.revision)
-				order by s.day, s.recorded_at, s.key""")
+					and (e.place = 1 or not exists (select 1 from session_log l where l.athlete_id = a.id
+						and l.key = s.athlete_id || ':' || s.key))
+				order by s.day, s.recorded_at, s.key""".replace("%NAMED%", NAMED))
 			.params(athletes.stream().map(PersonId::value).toArray(UUID[]::new), from, to)
 			.query((row) -> {
-				found.computeIfAbsent(new PersonId(row.getObject("athlete_id", UUID.class)), (id) -> new ArrayList<>())
-					.add(read(row, 0));
+				found.computeIfAbsent(new PersonId(row.getObject("whose", UUID.class)), (id) -> new Logs()).add(row);
 			});
-		return found;
+		Map<PersonId, List<SessionLog>> once = new HashMap<>();
+		found.forEach((id, logs) -> once.put(id, logs.once()));
+		return once;
 	}
 
-	private static SessionLog read(ResultSet row, int number) throws SQLException {
-		return new SessionLog(row.getString("key"), Columns.day(row, "day"), Columns.recorded(row),
+	/** Sessions of an athlete's entries: one that two of them have counts once. */
+	private static final class Logs {
+
+		private final List<Fact> logs = new ArrayList<>();
+
+		private final List<Integer> entries = new ArrayList<>();
+
+		void add(ResultSet row) throws SQLException {
+			this.logs.add(read(row));
+			this.entries.add(row.getInt("place") - 1);
+		}
+
+		List<SessionLog> once() {
+			return SeveralEntries.others(this.logs, this.entries, null).stream().map(SessionLog.class::cast).toList();
+		}
+
+	}
+
+	private static SessionLog read(ResultSet row) throws SQLException {
+		return new SessionLog(row.getString("named"), Columns.day(row, "day"), Columns.recorded(row),
 				Activity.valueOf(row.getString("activity")), Columns.integer(row, "minutes"),
 				Columns.number(row, "rpe"), Columns.nullable(row, "intensity", Intensity.class),
 				Columns.list(row, "after_session", AfterSession.class), row.getBoolean("removed"),

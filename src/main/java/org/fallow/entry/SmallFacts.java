@@ -140,14 +140,21 @@ public class SmallFacts {
 	}
 
 	/**
-	 * Whether a key is one of the athlete's.
+	 * Whether a key is one of the athlete's, or of another entry of the same person's as
+	 * {@link SeveralEntries#KEY} reads it.
 	 * @param table the facts' table
 	 * @param athlete whose
 	 * @param key the key
 	 * @return true if there is a fact of it
 	 */
 	public boolean has(String table, PersonId athlete, String key) {
-		return revision(table, athlete, key) > 0;
+		return this.client
+			.sql("select exists (select 1 from " + table + " where athlete_id = " + SeveralEntries.IDS + " and "
+					+ SeveralEntries.KEY + " = :key)")
+			.param("athlete", athlete.value())
+			.param("key", key)
+			.query(Boolean.class)
+			.single();
 	}
 
 	private int revision(String table, PersonId athlete, String key) {

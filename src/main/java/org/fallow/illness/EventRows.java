@@ -13,6 +13,7 @@ import org.fallow.entry.Columns;
 import org.fallow.entry.FactRows;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.ReportedSymptom;
+import org.fallow.entry.SeveralEntries;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
 import org.fallow.illness.core.ClinicianWord;
@@ -45,13 +46,17 @@ class EventRows {
 	private static final List<String> NAMES = List.of(COLUMNS.split(", "));
 
 	/** Laid out as {@link FactRows}, with who said it at the end. */
-	private static final String SELECT = "select " + KIND + " " + """
-			 as kind, written_at as written, key, revision, day, until_day, recorded_at, recorded_on, event as code,
-				report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
-				array[ceiling, clinician, clinician_role, clinician_words, word_by, examined_on::text, no_illness::text,
-					array_to_string(examined, ' '), names_key, says_able::text, says_eating::text,
-					slip_session, slip_tick, slip_terms] as list, words, actor_id, role, written_at
-			from illness_event where athlete_id = :athlete\s""";
+	private static final String SELECT = "select " + KIND + " "
+			+ """
+					 as kind, written_at as written, key, %REVISION% as revision, day, until_day, recorded_at, recorded_on, event as code,
+						report_kind as detail, worst as number, null::numeric as amount, null::boolean as truth,
+						array[ceiling, clinician, clinician_role, clinician_words, word_by, examined_on::text, no_illness::text,
+							array_to_string(examined, ' '), names_key, says_able::text, says_eating::text,
+							case when athlete_id = :athlete then slip_session else athlete_id || ':' || slip_session end,
+							slip_tick, slip_terms] as list, words, actor_id, role, written_at
+					from illness_event where athlete_id = %IDS%\s"""
+				.replace("%REVISION%", SeveralEntries.REVISION)
+				.replace("%IDS%", SeveralEntries.IDS);
 
 	/** Parameter {@code athlete}. */
 	static final String FACTS = "select " + FactRows.COLUMNS + "from (" + SELECT + ") event ";

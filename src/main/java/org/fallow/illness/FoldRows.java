@@ -3,14 +3,13 @@ package org.fallow.illness;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 
 import org.fallow.entry.Columns;
 import org.fallow.entry.Fact;
 import org.fallow.entry.FactRows;
 import org.fallow.entry.Facts;
-import org.fallow.entry.FeltSymptoms;
+import org.fallow.entry.GatheredFacts;
 import org.fallow.entry.RevisedMorning;
 import org.fallow.illness.core.State;
 import org.fallow.rules.RuleSets;
@@ -35,7 +34,8 @@ class FoldRows {
 	 */
 	private static final int LOOK_BACK_DAYS = 208;
 
-	private static final String FACTS = FactRows.SELECT + "union all " + EventRows.FACTS;
+	private static final String FACTS = FactRows.SELECT + "union all " + EventRows.FACTS + "union all "
+			+ CarriedRows.FACTS;
 
 	private static final String FOOTING = """
 			select 0 as kind, null::timestamptz as written, null::text as key, null::integer as revision,
@@ -75,7 +75,9 @@ class FoldRows {
 		this.client.sql(FACTS + FactRows.ORDER)
 			.param("athlete", athlete.id().value())
 			.param("from", since)
-			.query(gathered::add);
+			.query((row) -> {
+				gathered.add(row);
+			});
 		return gathered.facts();
 	}
 
@@ -95,29 +97,27 @@ class FoldRows {
 		return new Input(read, keepBefore, first, last, listed, since, gathered.facts());
 	}
 
-	/** Mornings, and what is read after them: their symptoms and every other fact. */
+	/** Facts of all kinds, with what was carried over when entries were merged. */
 	private static final class Gathered {
 
-		private final List<RevisedMorning> mornings;
+		private final GatheredFacts facts;
 
-		private final FeltSymptoms felt = new FeltSymptoms();
-
-		private final List<Fact> others = new ArrayList<>();
+		private final CarriedOver carried = new CarriedOver();
 
 		Gathered(List<RevisedMorning> mornings) {
-			this.mornings = mornings;
+			this.facts = new GatheredFacts(mornings);
 		}
 
 		void add(ResultSet row) throws SQLException {
-			if (!this.felt.add(row)) {
-				this.others.add((row.getInt("kind") == EventRows.KIND) ? EventRows.event(row) : FactRows.read(row));
+			if (this.facts.isSymptom(row) || this.carried.add(row)) {
+				return;
 			}
+			boolean event = row.getInt("kind") == EventRows.KIND;
+			this.facts.add(event ? EventRows.event(row) : FactRows.read(row), row.getInt("revision"));
 		}
 
 		List<Fact> facts() {
-			List<Fact> all = new ArrayList<>(this.felt.feltOn(this.mornings));
-			all.addAll(this.others);
-			return all;
+			return this.carried.with(this.facts.facts(this.carried.merged()));
 		}
 
 	}

@@ -24,7 +24,8 @@ class StatusRows {
 
 	static final String UPDATE = """
 			update athlete_status set version = version + 1, latest_day = ?, last_entry =
-				(select max(day) from morning_entry where athlete_id = ?)
+				(select max(last.day) from unnest(fallow_entries(?)) as entry (id) cross join lateral
+					(select day from morning_entry where athlete_id = entry.id order by day desc limit 1) last)
 			where athlete_id = ?""";
 
 	private final JdbcClient client;

@@ -53,6 +53,27 @@ public final class Roster {
 		}
 	}
 
+	/**
+	 * Makes another entry of a member's known, that was made one with the member's own:
+	 * its name and codes mean the member.
+	 * @param member who
+	 * @param other the other entry, which is no member by itself
+	 * @param inTeam whether it was a member of the team
+	 */
+	public void also(Entry member, Entry other, boolean inTeam) {
+		if (inTeam) {
+			this.ids.add(other.id());
+		}
+		put(this.byCode, NameKey.of(other.code()).text(), member);
+		put(this.byCode, lastDigits(other.id()), member);
+		NameKey key = NameKey.of(other.name());
+		if (!key.isEmpty()) {
+			put(this.byName, key.text(), member);
+			put(this.byBareName, key.bare(), member);
+			this.near.add(other.name(), member);
+		}
+	}
+
 	private static void put(Map<String, Set<Entry>> map, String key, Entry member) {
 		map.computeIfAbsent(key, (k) -> new LinkedHashSet<>()).add(member);
 	}

@@ -39,12 +39,46 @@ public class Rosters {
 	 * @return all that ever were, as they are now
 	 */
 	public Roster of(UUID teamId) {
-		return new Roster(this.jdbc.sql("""
+		Map<PersonId, Roster.Entry> members = new LinkedHashMap<>();
+		this.jdbc.sql("""
 				select m.person_id, case when m.left_at is null then p.name end as name, m.external_code,
 					g.name as group_name, m.shares and m.left_at is null as open
 				from membership m left join person p on p.id = m.person_id
 				left join training_group g on g.id = m.group_id
-				where m.team_id = ? order by p.name, m.person_id""").param(teamId).query(Rosters::entry).list());
+				where m.team_id = ? order by p.name, m.person_id""")
+			.param(teamId)
+			.query(Rosters::entry)
+			.list()
+			.forEach((member) -> members.put(member.id(), member));
+		List<Other> others = others(teamId);
+		List<PersonId> aside = others.stream().map((other) -> other.entry().id()).toList();
+		Roster roster = new Roster(members.values().stream().filter((member) -> !aside.contains(member.id())).toList());
+		others.forEach((other) -> roster.also(Objects.requireNonNull(members.get(other.kept())), other.entry(),
+				members.containsKey(other.entry().id())));
+		return roster;
+	}
+
+	/** Entries that were made part of those of members who are in the team. */
+	private List<Other> others(UUID teamId) {
+		return this.jdbc
+			.sql("""
+					select k.person_id as kept, e.id as person_id, p.name, m.external_code, null as group_name, false as open
+					from membership k cross join lateral unnest(fallow_entries(k.person_id)) with ordinality as e (id, place)
+					left join person p on p.id = e.id
+					left join membership m on m.person_id = e.id and m.team_id = k.team_id
+					where k.team_id = ? and k.left_at is null and e.place > 1 order by e.id""")
+			.param(teamId)
+			.query((row, number) -> new Other(new PersonId(row.getObject("kept", UUID.class)), entry(row, number)))
+			.list();
+	}
+
+	/**
+	 * Another entry of a member's.
+	 *
+	 * @param kept the member
+	 * @param entry the other entry
+	 */
+	private record Other(PersonId kept, Roster.Entry entry) {
 	}
 
 	private static Roster.Entry entry(ResultSet row, int number) throws SQLException {

@@ -138,11 +138,12 @@ public class Statements {
 		Map<PersonId, Statement> found = new HashMap<>();
 		this.jdbc.sql("""
 				select s.id, v.week_minutes, v.long_minutes, v.recorded_on, v.role, m.maximum_bpm
-				from (select distinct athlete_id as id from training_statement where athlete_id = any (?)) s
-				left join lateral (select * from training_statement where athlete_id = s.id
+				from (select a.id, fallow_entries(a.id) as entries from unnest(?::uuid[]) as a (id)) s
+				left join lateral (select * from training_statement where athlete_id = any (s.entries)
 					and week_minutes is not null order by recorded_at desc, id desc limit 1) v on true
-				left join lateral (select * from training_statement where athlete_id = s.id
-					and maximum_bpm is not null order by recorded_at desc, id desc limit 1) m on true""")
+				left join lateral (select * from training_statement where athlete_id = any (s.entries)
+					and maximum_bpm is not null order by recorded_at desc, id desc limit 1) m on true
+				where v.id is not null or m.id is not null""")
 			.param(ids.stream().map(PersonId::value).toArray(UUID[]::new))
 			.query((row) -> {
 				found.put(new PersonId(row.getObject("id", UUID.class)), read(row, 0));

@@ -18,6 +18,7 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.authentication.DisabledException;
 import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.authorization.AuthorizationManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
@@ -100,7 +101,8 @@ class SecurityConfiguration {
 			.permitAll()
 			.requestMatchers(SIGN_IN + "/passkey", SIGN_IN + "/passkey/options", "/forgotten", "/reset", "/reset/*")
 			.permitAll()
-			.requestMatchers("/board", "/board/**", "/athletes/**", "/rules", "/rules/**", "/roll", "/brief", "/style")
+			.requestMatchers("/board", "/board/**", "/merges", "/athletes/**", "/rules", "/rules/**", "/roll", "/brief",
+					"/style")
 			.access(standing(here, Standing::coach))
 			.requestMatchers("/people", "/people/**", "/import", "/import/**")
 			.access(standing(here, Standing::headCoach))
@@ -128,7 +130,8 @@ class SecurityConfiguration {
 	/** Nothing of what was typed is kept, neither in the session nor in the address. */
 	private static void failed(HttpServletRequest request, HttpServletResponse response,
 			AuthenticationException failure) throws IOException {
-		String why = (failure instanceof TooManyTries tries) ? "?wait=" + tries.seconds() : "?failed";
+		String why = (failure instanceof TooManyTries tries) ? "?wait=" + tries.seconds()
+				: (failure instanceof DisabledException) ? "?set-aside" : "?failed";
 		response.sendRedirect(request.getContextPath() + SIGN_IN + why);
 	}
 

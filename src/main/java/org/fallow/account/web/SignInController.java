@@ -26,7 +26,8 @@ import org.springframework.web.context.request.WebRequest;
 class SignInController {
 
 	/** Reasons to be here that the address can name. */
-	private static final List<String> WHY = List.of("signed-out", "signed-out-everywhere", "expired", "reset");
+	private static final List<String> WHY = List.of("signed-out", "signed-out-everywhere", "expired", "reset",
+			"set-aside");
 
 	private final Accounts accounts;
 

@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.Objects;
 
 import org.fallow.access.PersonId;
+import org.fallow.team.EntrySetAside;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.session.Session;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.event.TransactionalEventListener;
 
 /**
  * Where a person is signed in, and ending that. A session's id opens it, so pages name
@@ -56,6 +58,12 @@ class SignIns {
 	/** Ends all of a person's sessions except, where given, the one of this id. */
 	void endAll(PersonId person, @Nullable String except) {
 		ids(person).stream().filter((id) -> !id.equals(except)).forEach(this.sessions::deleteById);
+	}
+
+	/** Nobody stays signed in as an entry that was put aside; told once that is so. */
+	@TransactionalEventListener
+	void endAll(EntrySetAside event) {
+		endAll(event.entry(), null);
 	}
 
 	private List<String> ids(PersonId person) {

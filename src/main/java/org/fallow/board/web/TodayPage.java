@@ -14,6 +14,7 @@ import org.fallow.illness.CeilingFacts;
 import org.fallow.illness.ClearanceFacts;
 import org.fallow.illness.IllnessFacts;
 import org.fallow.illness.StoredEvent;
+import org.fallow.illness.Merges;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Mark;
@@ -62,11 +63,13 @@ class TodayPage {
 
 	private final IllnessFacts facts;
 
+	private final Merges merges;
+
 	private final Clock clock;
 
 	TodayPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Plans plans, Sessions sessions,
 			Marks marks, CeilingFacts ceilings, ClearanceFacts clearances, Squad squad, IllnessFacts facts,
-			Clock clock) {
+			Merges merges, Clock clock) {
 		this.access = access;
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
@@ -77,6 +80,7 @@ class TodayPage {
 		this.clearances = clearances;
 		this.squad = squad;
 		this.facts = facts;
+		this.merges = merges;
 		this.clock = clock;
 	}
 
@@ -103,6 +107,8 @@ class TodayPage {
 		model.addAttribute("provisional", rhr.reading() != null && rhr.provisional());
 		model.addAttribute("readingsWanted", from);
 		model.addAttribute("words", this.marks.shared(athlete.id()));
+		model.addAttribute("merged", this.merges.unread(athlete.id()));
+		model.addAttribute("zone", athlete.zone());
 		model.addAttribute("inGroup", athlete.groupId() != null);
 		model.addAttribute("sessions",
 				this.plans.of(athlete.id(), today).on(today).stream().map(TodaySession::of).toList());

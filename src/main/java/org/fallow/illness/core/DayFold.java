@@ -119,6 +119,7 @@ final class DayFold {
 		BackBySymptoms.apply(this);
 		backByNumbers();
 		judgePath();
+		Carry.apply(this);
 	}
 
 	/** Decides the day; without a forecast where the result only serves one. */
@@ -417,7 +418,7 @@ final class DayFold {
 			return null;
 		}
 		GateSheet sheet = evaluate(open);
-		if (!sheet.isOpen() || open.openedOn.equals(this.day) || hasGoneBack()) {
+		if (!sheet.isOpen() || open.openedOn.equals(this.day) || hasGoneBack() || Carry.isOf(this)) {
 			return sheet;
 		}
 		if (sheet.closes()) {

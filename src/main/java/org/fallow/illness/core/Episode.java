@@ -43,4 +43,12 @@ public record Episode(String ruleHash, LocalDate openedOn, LocalDate firstOnset,
 		standing = List.copyOf(standing);
 	}
 
+	/** The same under another rule set. */
+	Episode under(String hash) {
+		return new Episode(hash, this.openedOn, this.firstOnset, this.latestOnset, this.lengthFrom, this.path,
+				this.floor, this.stage, this.stageSince, this.counted, this.tracked, this.symptomsOnly, this.held,
+				this.stage1First, this.stage1On, this.relapseRunning, this.badRun, this.steppedBySymptoms, this.free,
+				this.standing);
+	}
+
 }

@@ -61,8 +61,14 @@ final class Holds {
 		return (fact instanceof IllnessEvent.Hold hold) ? byHand(hold.reason()) : null;
 	}
 
-	/** A hold whose reason is a symptom's code has that as its cause. */
+	/**
+	 * A hold whose reason is a symptom's code has that as its cause, and one carried over
+	 * from another entry of the person keeps what never was no illness.
+	 */
 	static String byHand(String reason) {
+		if (NEVER_NO_ILLNESS.contains(reason)) {
+			return reason;
+		}
 		return Arrays.stream(Symptom.values()).map(Symptom::name).filter(reason::equals).findFirst().orElse(BY_HAND);
 	}
 

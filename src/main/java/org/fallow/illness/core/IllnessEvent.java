@@ -257,4 +257,37 @@ public sealed interface IllnessEvent extends Fact {
 	record Asked(LocalDate day, Recorded recorded, String words) implements IllnessEvent {
 	}
 
+	/**
+	 * An episode that stood in one of two entries of a person when they were made one, or
+	 * in their union when that was undone. From its day on the own episode is no looser
+	 * than this one, until the usual gates open; it is never entered by anybody.
+	 *
+	 * @param day the day from which it counts
+	 * @param recorded when the entries were made one, or parted
+	 * @param episode the episode as that day left it
+	 */
+	record Carried(LocalDate day, Recorded recorded, Episode episode) implements IllnessEvent {
+	}
+
+	/**
+	 * A slip of a red flag that nobody had asked about in one of two entries of a person
+	 * when they were made one: a coach's note ends that, whatever is entered; it is never
+	 * entered by anybody.
+	 *
+	 * @param day the day of the slip
+	 * @param recorded when the entries were made one
+	 */
+	record CarriedSlip(LocalDate day, Recorded recorded) implements IllnessEvent {
+	}
+
+	/**
+	 * A report of illness that was promised and still owed in one of two entries of a
+	 * person when they were made one; it is never entered by anybody.
+	 *
+	 * @param day the day from which it counts
+	 * @param recorded when the entries were made one
+	 */
+	record CarriedReport(LocalDate day, Recorded recorded) implements IllnessEvent {
+	}
+
 }

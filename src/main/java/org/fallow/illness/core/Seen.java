@@ -46,7 +46,7 @@ public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean s
 		Sickness sick = (entry == null) ? Sickness.NONE : fold.sickness(entry);
 		IllnessEvent.Cleared cleared = Holds.inForce(fold.known.events(), fold.day);
 		IllnessEvent.Slip slip = Slips.of(fold.known, fold.day);
-		IllnessEvent.Slip unasked = Slips.unasked(fold);
+		Slips.Unasked unasked = Slips.unasked(fold);
 		return new Seen((entry == null) ? null : entry.recorded().at(), sick.aboveTheNeck(), sick.stomach(),
 				sick.other(), sick.fever(), (entry == null) ? FeverMedicine.NONE : entry.feverMedicine(), sick.smell(),
 				sick.redFlag(), (entry == null) ? null : entry.feels(), fold.isReported(fold.day),
@@ -55,7 +55,7 @@ public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean s
 				(cleared == null) ? null : cleared.until(),
 				Ceilings.strictest(Ceilings.on(fold.known.events(), fold.day)), fold.known.isMinor(fold.day),
 				Besides.of(fold, sick), (slip == null) ? null : slip.tick().code(),
-				(unasked == null) ? null : unasked.day(), unasked != null && unasked.terms() == SlipTerms.UNTIL_ASKED);
+				(unasked == null) ? null : unasked.day(), unasked != null && unasked.byCoach());
 	}
 
 	private static @Nullable LocalDate restStands(DayFold fold) {

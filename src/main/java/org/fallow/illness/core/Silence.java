@@ -27,7 +27,7 @@ public record Silence(@Nullable LocalDate last, @Nullable LocalDate askedFrom, @
 		LocalDate last = before.lastBefore(fold);
 		LocalDate asked = before.asked(fold, last);
 		LocalDate owed = fold.withdrawnToday ? null : before.owed(fold);
-		return new Silence((fold.entry == null) ? last : fold.day, asked, owed);
+		return new Silence((fold.entry == null) ? last : fold.day, asked, isCarried(fold) ? fold.day : owed);
 	}
 
 	private @Nullable LocalDate lastBefore(DayFold fold) {
@@ -64,6 +64,21 @@ public record Silence(@Nullable LocalDate last, @Nullable LocalDate askedFrom, @
 
 	private static boolean isLong(LocalDate entered, LocalDate next) {
 		return next.toEpochDay() - entered.toEpochDay() > Meanwhile.SILENT_MORNINGS;
+	}
+
+	/** Whether another entry of the person owes a report from this day on. */
+	private static boolean isCarried(DayFold fold) {
+		for (IllnessEvent.CarriedReport carried : fold.known.fresh(IllnessEvent.CarriedReport.class)) {
+			boolean told = fold.withdrawnToday && fold.withdrawnAt != null
+					&& fold.withdrawnAt.isAfter(carried.recorded().at());
+			for (IllnessEvent.Report report : fold.known.fresh(IllnessEvent.Report.class)) {
+				told |= !fold.known.isPromised(report) && report.recorded().compareTo(carried.recorded()) > 0;
+			}
+			if (!told) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	private @Nullable LocalDate owed(DayFold fold) {

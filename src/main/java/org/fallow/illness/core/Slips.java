@@ -6,6 +6,7 @@ import java.util.List;
 
 import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
+import org.fallow.entry.Recorded;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -76,19 +77,33 @@ final class Slips {
 	 * The red-flag slip nobody has asked about yet, the last one told; null if there is
 	 * none.
 	 */
-	static IllnessEvent.@Nullable Slip unasked(DayFold fold) {
+	static @Nullable Unasked unasked(DayFold fold) {
+		IllnessEvent.CarriedSlip carried = carried(fold.known);
+		if (carried != null) {
+			return new Unasked(carried.day(), true);
+		}
 		IllnessEvent.Slip last = null;
 		for (IllnessEvent.Slip slip : fold.known.events(IllnessEvent.Slip.class)) {
-			if (slip.terms().isOfARedFlag() && !isAsked(slip, fold.known)) {
+			if (slip.terms().isOfARedFlag() && !isAsked(slip.recorded(), fold.known)) {
 				last = slip;
 			}
 		}
-		return (last == null || hasEntries(last, fold)) ? null : last;
+		return (last == null || hasEntries(last, fold)) ? null
+				: new Unasked(last.day(), last.terms() == SlipTerms.UNTIL_ASKED);
 	}
 
-	private static boolean isAsked(IllnessEvent.Slip slip, Known known) {
+	/** One of another entry of the person, which only a coach's note ends. */
+	private static IllnessEvent.@Nullable CarriedSlip carried(Known known) {
+		IllnessEvent.CarriedSlip last = null;
+		for (IllnessEvent.CarriedSlip slip : known.events(IllnessEvent.CarriedSlip.class)) {
+			last = isAsked(slip.recorded(), known) ? last : slip;
+		}
+		return last;
+	}
+
+	private static boolean isAsked(Recorded told, Known known) {
 		for (IllnessEvent.Asked asked : known.events(IllnessEvent.Asked.class)) {
-			if (asked.recorded().compareTo(slip.recorded()) > 0) {
+			if (asked.recorded().compareTo(told) > 0) {
 				return true;
 			}
 		}
@@ -119,6 +134,15 @@ final class Slips {
 		Morning today = fold.known.morningOn(fold.day);
 		boolean counts = today != null && today.revisions().stream().noneMatch(MorningEntry::hasRedFlag);
 		return (before == null) ? null : Math.min(ENTRIES, before + (counts ? 1 : 0));
+	}
+
+	/**
+	 * A slip nobody has asked about.
+	 *
+	 * @param day its day
+	 * @param byCoach whether a coach's note ends that, and not entries
+	 */
+	record Unasked(LocalDate day, boolean byCoach) {
 	}
 
 }

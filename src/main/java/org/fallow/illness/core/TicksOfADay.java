@@ -2,6 +2,7 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -10,6 +11,7 @@ import org.fallow.entry.Fact;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.SessionLog;
+import org.fallow.entry.Symptom;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -121,7 +123,7 @@ public final class TicksOfADay {
 			.stream()
 			.filter((fact) -> fact instanceof IllnessEvent.Hold && fact.recorded().on().equals(recordedOn))
 			.map((fact) -> Holds.byHand(((IllnessEvent.Hold) fact).reason()))
-			.filter((cause) -> !cause.equals(Holds.BY_HAND))
+			.filter((cause) -> Arrays.stream(Symptom.values()).anyMatch((one) -> one.name().equals(cause)))
 			.distinct()
 			.toList();
 	}

@@ -19,7 +19,9 @@ import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.entry.Method;
 import org.fallow.entry.Posture;
+import org.fallow.entry.Saved;
 import org.fallow.exchange.csv.ColumnMapping;
+import org.fallow.illness.Merges;
 import org.fallow.platform.As;
 import org.fallow.platform.DatabaseTest;
 import org.fallow.platform.SettableClock;
@@ -42,6 +44,7 @@ import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
+import org.springframework.web.context.request.RequestContextHolder;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
@@ -65,6 +68,9 @@ class ImportNamesTests {
 
 	@Autowired
 	private Rosters rosters;
+
+	@Autowired
+	private Merges merges;
 
 	@Autowired
 	private Imports imports;
@@ -296,6 +302,30 @@ class ImportNamesTests {
 		UUID id = run(file(names), Choice.ofPeopleHere(mapping()), Map.of());
 		assertThat(job(id).counts().rejected()).isEqualTo(1000);
 		assertThat(members()).isZero();
+	}
+
+	/** Name and codes of an entry put aside mean the one kept, until that is undone. */
+	@Test
+	void knowsTheOtherEntryOfAMember() {
+		PersonId kept = add("Nkechi Umeadi").id();
+		Athlete other = this.people.addAthlete(this.team, new NewAthlete("Keke U", "K7", null, null, null));
+		UUID merge = UUID.randomUUID();
+		assertThat(this.merges.merge(kept, other.id(), "the same", merge)).isInstanceOf(Saved.Stored.class);
+		RequestContextHolder.resetRequestAttributes();
+		String code = "#" + other.id().toString().substring(28);
+		List<String> names = List.of("Keke  u", "k7", code, "Nkechi Umeadi");
+		UUID id = run(file(names), everybody(), Map.of());
+		assertThat(reasons(id)).isEmpty();
+		assertThat(job(id).counts().peopleCreated()).isZero();
+		assertThat(mornings(kept)).isEqualTo(names.size());
+		assertThat(mornings(other.id())).isZero();
+		assertThat(reasons(run(file(List.of("Keke Uu", "U Keke")), everybody(), Map.of())))
+			.containsOnly("importRow.near");
+		assertThat(members()).isEqualTo(2);
+		assertThat(this.merges.undo(kept, merge)).isInstanceOf(Saved.Stored.class);
+		RequestContextHolder.resetRequestAttributes();
+		run(file(List.of("Keke U")), everybody(), Map.of());
+		assertThat(mornings(other.id())).isOne();
 	}
 
 	@Test

@@ -32,9 +32,11 @@ import org.fallow.entry.Method;
 import org.fallow.entry.Mornings;
 import org.fallow.entry.NewMorning;
 import org.fallow.entry.Posture;
+import org.fallow.entry.Saved;
 import org.fallow.entry.Submission;
 import org.fallow.exchange.imports.ImportJob;
 import org.fallow.exchange.imports.Imports;
+import org.fallow.illness.Merges;
 import org.fallow.rules.RuleDrafts;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Consents;
@@ -89,6 +91,9 @@ class ForgeriesTests extends OverHttp {
 
 	@Autowired
 	private Mornings mornings;
+
+	@Autowired
+	private Merges merges;
 
 	@Autowired
 	private RuleSets ruleSets;
@@ -390,6 +395,12 @@ class ForgeriesTests extends OverHttp {
 							Post.GROUP_COACH, this.team.clubId(), this.team.id(), false, List.of(this.group), null)))
 					.toString());
 		ids.put("club post", ids.get("post"));
+		UUID merge = UUID.randomUUID();
+		PersonId again = Purpose.OPERATION
+			.call(() -> this.people.addAthlete(this.team.id(), NewAthlete.named("Again")).id());
+		assertThat(as(this.coach, () -> this.merges.merge(this.target, again, "the same", merge)))
+			.isInstanceOf(Saved.Stored.class);
+		ids.put("merge", merge.toString());
 		return ids;
 	}
 

@@ -42,6 +42,7 @@ import org.springframework.web.context.request.WebRequest;
 import org.springframework.web.method.HandlerMethod;
 import org.springframework.web.servlet.mvc.method.RequestMappingInfo;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -65,7 +66,8 @@ class NothingPersonalTests extends OverHttp {
 			Map.entry("/sharing", Set.of("before")), Map.entry("/reset", Set.of("anything, by java.lang.String")),
 			Map.entry("/reset/{token}", Set.of("anything, by jakarta.servlet.http.HttpServletRequest")),
 			Map.entry("/join/{secret}", Set.of("anything, by jakarta.servlet.http.HttpServletRequest")),
-			Map.entry("/programme/{id}", Set.of("week")), Map.entry("/roll",
+			Map.entry("/programme/{id}", Set.of("week")), Map.entry("/athletes/{id}/same", Set.of("other")),
+			Map.entry("/roll",
 					Set.of("day", "group", "anything, by org.springframework.web.context.request.WebRequest")));
 
 	/** What a variable of a path may be: ids, and the secrets of links. */
@@ -263,7 +265,7 @@ class NothingPersonalTests extends OverHttp {
 		Class<?> type = parameter.getParameterType();
 		return HARMLESS.contains(type) || parameter.hasParameterAnnotation(PathVariable.class)
 				|| type.getSimpleName().equals("SignedInPerson")
-				|| type.getName().equals("jakarta.servlet.http.HttpServletResponse")
+				|| type.getName().equals("jakarta.servlet.http.HttpServletResponse") || type == RedirectAttributes.class
 				|| (type == WebRequest.class && READ_NO_VALUES.contains(route));
 	}
 
