@@ -1,6 +1,7 @@
 package org.fallow.illness.web;
 
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.UUID;
 
@@ -91,7 +92,7 @@ class MergesPage {
 
 	private ZoneId zone() {
 		List<Athlete> athletes = this.access.athletes();
-		return athletes.isEmpty() ? ZoneId.of("Z") : athletes.get(0).zone();
+		return athletes.isEmpty() ? ZoneOffset.UTC : athletes.get(0).zone();
 	}
 
 }
