@@ -18,7 +18,7 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 			"kept low again", "WWWLL", "kept raised", "WWWR", "long quiet", "WWW---");
 
 	private static final Map<String, String> MEASURED_STANDING = Map.of("starts", "WWWRR", "high", "WWWH", "very high",
-			"WWWV", "raised", "H--wR", "within", "HSSS");
+			"WWWV", "raised", "WH--wR", "within", "HSSS");
 
 	private static final Map<String, String> LEFT_OUT_STANDING = Map.of("kept within", "HSS", "kept raised", "H--wR",
 			"kept high", "WWWH", "kept very high", "WWWV", "long quiet", "HSS---", "long high", "WWWH---");
@@ -110,7 +110,9 @@ record TableDay(String hold, String coach, String clinician, String fever, Strin
 		boolean silent = letters.endsWith(SILENCE);
 		String read = silent ? letters.substring(0, letters.length() - SILENCE.length()) : letters;
 		if (this.above.equals("third")) {
-			return silent ? read + "ww-" : (tracked() ? "WWWWW" : "wwwww").substring(Math.min(5, read.length())) + read;
+			String before = tracked() ? "WWWWWW" : "wwwww";
+			String spoken = read.replace("--w", "-ww");
+			return silent ? read + "ww-" : before.substring(Math.min(before.length(), spoken.length())) + spoken;
 		}
 		return switch (this.entry) {
 			case "missing" -> this.rhr.equals("long high") ? read + "w" + SILENCE : letters;
