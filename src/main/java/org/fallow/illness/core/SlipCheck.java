@@ -95,6 +95,9 @@ public final class SlipCheck {
 		if (fever) {
 			return Message.of("slip.fever");
 		}
+		if (symptom == Symptom.WHEEZE && isVaccinated(slip)) {
+			return Message.of("slip.red-flag.vaccination", AFTER_DAYS);
+		}
 		if (isAgain(slip, false, OTHER_DAYS)) {
 			return Message.of("slip.again", OTHER_DAYS);
 		}

@@ -177,8 +177,8 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 						recorded(day, 12, 5), Clearance.EASY_ONLY, "tired", "k" + size % 2,
 						(size < 7) ? null : new Spoken(Spoken.By.CLINICIAN, "a clinician")));
 				case 24 -> facts.add(said(day, true, List.of()));
-				case 25, 26, 30, 31, 32 ->
-					facts.add(said(day, kind >= 40, List.of(ReportedSymptom.of(Symptom.CHEST_PAIN, Severity.SEVERE))));
+				case 25, 26, 30, 31, 32, 45, 46, 47, 48, 49 ->
+					facts.add(said(day, kind >= 50, List.of(ReportedSymptom.of(Symptom.CHEST_PAIN, Severity.SEVERE))));
 				case 27 -> facts.add(new IllnessEvent.Cleared(day, day.plusDays(size), recorded(day, 14, 2),
 						Clearance.EASY_ONLY, "a clinician", "physician", null, ClinicianWord.toldByTheAthlete()));
 				case 28 -> facts.add(new IllnessEvent.Lifted(day, recorded(day, 13, 7), "k" + size % 2, "rested",

@@ -198,6 +198,16 @@ class SlipCheckTest {
 		assertThat(refusal(story)).isEqualTo(code);
 	}
 
+	/** Wheeze is a red flag then, though it is none else. */
+	@ParameterizedTest
+	@CsvSource({ "-15,", "-14,slip.red-flag.vaccination" })
+	void isNoWheezeWithinFourteenDaysOfAVaccination(int day, String code) {
+		Story story = known().vaccinated(day).sick(0, Symptom.WHEEZE, Severity.MILD);
+		List<Fact> facts = story.timeline().facts();
+		Instant at = facts.get(facts.size() - 1).recorded().at().plusSeconds(60);
+		assertThat(refusal(story, Tick.of(Symptom.WHEEZE), at)).isEqualTo(code);
+	}
+
 	@ParameterizedTest
 	@CsvSource({ "-91,", "-90,slip.red-flag.again", "-1,slip.red-flag.again" })
 	void isOnceInNinetyDays(int day, String code) {
