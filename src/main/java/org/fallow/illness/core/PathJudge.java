@@ -63,7 +63,7 @@ final class PathJudge {
 	static LocalDate lastSick(Draft episode, Known known, RuleSet rules, LocalDate day) {
 		LocalDate last = episode.latestOnset;
 		for (Morning morning : known.mornings(episode.latestOnset, day.plusDays(1))) {
-			if (known.sickness(morning.effective(), rules.opening().feverCelsius()).isSick()) {
+			if (known.sickness(morning.effective(), rules).isSick()) {
 				last = morning.day();
 			}
 		}
@@ -72,7 +72,7 @@ final class PathJudge {
 
 	private void see(Morning morning, Known known, Draft episode) {
 		LocalDate day = morning.day();
-		Sickness sick = known.sickness(morning.effective(), this.rules.opening().feverCelsius());
+		Sickness sick = known.sickness(morning.effective(), this.rules);
 		this.above |= sick.aboveTheNeck();
 		this.stomach |= sick.stomach();
 		this.asthma |= sick.asthma();

@@ -512,7 +512,7 @@ class LawsTest {
 		Timeline timeline = new Timeline(history.facts(History.BASE), ADULT);
 		Map<LocalDate, List<Fact>> byDay = byDayOfRecording(timeline);
 		List<Today> todays = new ArrayList<>();
-		Known known = new Known(ADULT);
+		Known known = new Known(ADULT, RuleBook.of(DefaultRules.ruleSet()));
 		State before = State.before(timeline.firstDay());
 		RhrEvidence measured = null;
 		LocalDate last = history.last(History.BASE);
