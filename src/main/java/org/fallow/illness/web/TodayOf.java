@@ -8,6 +8,7 @@ import org.fallow.illness.Assessments;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSet;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.springframework.stereotype.Component;
@@ -38,6 +39,11 @@ class TodayOf {
 		LocalDate today = today(athlete);
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
 		return this.assessments.now(athlete.id(), today).orElseGet(() -> Course.nothing(book(athlete), today));
+	}
+
+	/** The rules in effect today. */
+	RuleSet rules(Athlete athlete) {
+		return book(athlete).on(today(athlete)).rules();
 	}
 
 	RuleBook book(Athlete athlete) {
