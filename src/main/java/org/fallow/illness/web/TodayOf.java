@@ -10,6 +10,7 @@ import org.fallow.illness.EnteredAfterLink;
 import org.fallow.illness.core.Course;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSet;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.Squad;
@@ -53,6 +54,11 @@ class TodayOf {
 	List<EnteredAfterLink.Line> afterLinks(Athlete athlete) {
 		return this.afterLinks.knownOn(athlete.id(), today(athlete))
 			.lines(athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–"));
+	}
+
+	/** The rules in effect today. */
+	RuleSet rules(Athlete athlete) {
+		return book(athlete).on(today(athlete)).rules();
 	}
 
 	RuleBook book(Athlete athlete) {

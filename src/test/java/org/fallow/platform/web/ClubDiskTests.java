@@ -44,8 +44,9 @@ class ClubDiskTests extends OverHttp {
 
 	@AfterEach
 	void knowNothingOfTheDisk() {
+		// each test begins at the same instant, when the other's refusal is not forgotten
 		ReflectionTestUtils.setField(this.database, "room", null);
-		this.clock.advance(FORGOTTEN);
+		ReflectionTestUtils.setField(this.database, "refused", null);
 	}
 
 	/** Below a tenth, below a fiftieth, below one file of the journal. */
