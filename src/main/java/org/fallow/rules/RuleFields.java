@@ -142,7 +142,7 @@ final class RuleFields {
 		add("days", 7, 7, 7, Looser.NEITHER, Unit.MORNINGS, Mark.R);
 		add("leastReadings", 3, 3, 3, Looser.NEITHER, Unit.READINGS, Mark.R);
 		add("suppressedSds", 1, 0.5, 1, Looser.HIGHER, Unit.FACTOR, Mark.OWN);
-		add("drawnSds", 0.5, 0.5, 0.5, Looser.NEITHER, Unit.FACTOR, Mark.M);
+		add("drawnSds", 2, 0.5, 3, Looser.NEITHER, Unit.FACTOR, Mark.OWN);
 	}
 
 	private void opening() {

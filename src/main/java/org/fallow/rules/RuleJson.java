@@ -30,6 +30,8 @@ public final class RuleJson {
 
 	private static final int FIRST_WITH_A_NUMBER = 2;
 
+	private static final String DRAWN = "/hrv/drawnSds";
+
 	private static final JsonMapper MAPPER = JsonMapper.builder()
 		.enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
 		.enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
@@ -83,6 +85,7 @@ public final class RuleJson {
 				addIfMissing(members, "advice", defaults.advice());
 				OlderPaths.bringUp(members, MAPPER.valueToTree(defaults));
 				addWhatCameLater(members, format);
+				drawAsToday(members, format);
 			}
 			RuleSet rules = read(tree);
 			canonical(rules);
@@ -133,6 +136,18 @@ public final class RuleJson {
 			if (tree.number(field.pointer()) == null) {
 				tree.put(field.pointer(), field.usual());
 			}
+		}
+	}
+
+	/**
+	 * The range drawn for single mornings had one allowed width before the third format,
+	 * which held under half of the healthy ones. Nothing is decided by it, and no team
+	 * chose it: it is drawn as today.
+	 */
+	private static void drawAsToday(ObjectNode members, int format) {
+		RuleTree tree = RuleTree.of(members);
+		if (format < FORMAT && tree.number(DRAWN) != null) {
+			tree.put(DRAWN, DefaultRules.ruleSet().hrv().drawnSds());
 		}
 	}
 
