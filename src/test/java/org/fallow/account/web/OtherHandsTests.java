@@ -61,7 +61,7 @@ class OtherHandsTests extends SignInTestCase {
 		Cookie session = enter(WANTED);
 		this.mvc.perform(get("/today?x=y").cookie(session)).andExpect(redirectedUrl(TOLD));
 		String told = html(get(TOLD).cookie(session), 200);
-		assertThat(told).contains("Somebody else made a way into your account", MADE, USED, "href=\"/today?x=y\"",
+		assertThat(told).contains("Somebody else opened a way into your account", MADE, USED, "href=\"/today?x=y\"",
 				this.address);
 		html(get("/today").cookie(session), 200);
 		assertThat(html(get("/sharing").cookie(session), 200)).contains(MADE, USED);
@@ -101,7 +101,7 @@ class OtherHandsTests extends SignInTestCase {
 		this.clock.advance(Duration.ofDays(2));
 		Cookie later = enter(PASSWORD);
 		html(get("/today").cookie(later), 200);
-		assertThat(html(get(TOLD).cookie(later), 200)).contains("Nobody else made a way");
+		assertThat(html(get(TOLD).cookie(later), 200)).contains("Nobody else has opened a way");
 		assertThat(lines(later)).anyMatch((line) -> line.contains(USED));
 	}
 
