@@ -87,11 +87,11 @@ final class DayFold {
 		this.known = known;
 		this.day = day;
 		Episode open = before.episode();
-		RuleBook.Entry inForce = (open != null) ? book.ofHash(open.ruleHash()) : book.on(day);
+		RuleBook.Entry inForce = (open != null) ? book.goesOn(open.ruleHash(), day) : book.on(day);
 		this.rules = inForce.rules();
 		this.ruleHash = inForce.hash();
 		this.entry = known.morning(day);
-		this.episode = (open == null) ? null : new Draft(open);
+		this.episode = (open == null) ? null : new Draft(open.under(this.ruleHash));
 		this.out = new ArrayList<>(before.out());
 		this.holds = new ArrayList<>(before.holds());
 		this.withdrawnAt = before.withdrawnAt();
