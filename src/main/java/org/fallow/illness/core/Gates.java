@@ -105,7 +105,8 @@ final class Gates {
 	 * Symptom-free mornings since the latest onset, counted back from today: one missed
 	 * morning neither counts nor breaks the row, two together break it. A morning entered
 	 * late does not count, for it was missed when it was lived, nor does one of which a
-	 * tick was a slip (the safer reading).
+	 * tick was a slip, or one with a complaint in own words, which in an episode may
+	 * belong to the illness after all (the safer reading).
 	 */
 	private int symptomFreeInARow() {
 		int free = 0;
@@ -113,11 +114,12 @@ final class Gates {
 		for (LocalDate date = this.fold.day; date.isAfter(this.episode.latestOnset)
 				&& missed < 2; date = date.minusDays(1)) {
 			Morning morning = this.fold.known.morningOn(date);
-			boolean sick = morning != null && this.fold.sickness(morning.effective()).isSick();
-			if (sick || this.fold.isReported(date)) {
+			Sickness sick = (morning == null) ? Sickness.NONE : this.fold.sickness(morning.effective());
+			if (sick.isSick() || this.fold.isReported(date)) {
 				return free;
 			}
-			boolean counts = morning != null && morning.isOnTime() && !this.fold.known.isSlip(date);
+			boolean counts = morning != null && morning.isOnTime() && !this.fold.known.isSlip(date)
+					&& !sick.complaints().inOwnWords();
 			free += counts ? 1 : 0;
 			missed = counts ? 0 : missed + 1;
 		}
