@@ -96,8 +96,8 @@ final class EntryWords {
 			this.meanwhile = Meanwhile.ill(words.day(1));
 		}
 		else if (words.are("“(.+)” " + SEVERITY + "( of no illness)?")) {
-			this.symptoms.add(ReportedSymptom.inOwnWords(Severity.valueOf(Telling.code(words.group(2))),
-					words.group(1), words.has(3)));
+			this.symptoms.add(ReportedSymptom.inOwnWords(Severity.valueOf(Telling.code(words.group(2))), words.group(1),
+					words.has(3)));
 		}
 		else if (words.are("(.+) " + SEVERITY)) {
 			this.symptoms.add(words.symptom());

@@ -155,8 +155,8 @@ final class Telling {
 	}
 
 	private SessionLog run(double effort, List<AfterSession> after) {
-		return new SessionLog("run" + ++this.order, Story.day(this.day), at(19), Activity.RUN, 30, effort, Intensity.EASY,
-				after, false, null);
+		return new SessionLog("run" + ++this.order, Story.day(this.day), at(19), Activity.RUN, 30, effort,
+				Intensity.EASY, after, false, null);
 	}
 
 	private Recorded at(int hour) {

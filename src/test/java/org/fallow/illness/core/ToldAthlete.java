@@ -117,8 +117,8 @@ record ToldAthlete(String story, String name, LocalDate born, boolean coached, i
 				throw new IllegalArgumentException("not eight columns: " + line);
 			}
 			String[] cell = Arrays.stream(cells).map(String::strip).toArray(String[]::new);
-			return new Row(cell[1], list(cell[2]), cell[3], cell[4], cell[5],
-					list(cell[6]).stream().sorted().toList(), list(cell[7]), cell[8]);
+			return new Row(cell[1], list(cell[2]), cell[3], cell[4], cell[5], list(cell[6]).stream().sorted().toList(),
+					list(cell[7]), cell[8]);
 		}
 
 		private static List<String> list(String cell) {

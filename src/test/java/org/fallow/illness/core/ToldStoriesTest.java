@@ -26,9 +26,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 import static org.assertj.core.api.Assertions.assertThat;
 
 /**
- * Lives the athletes of docs/stories.md, a day at a time as a server does, and holds every
- * column of every row against what the core says. The page was written from the rule text
- * by hand; nothing in it is copied from output.
+ * Lives the athletes of docs/stories.md, a day at a time as a server does, and holds
+ * every column of every row against what the core says. The page was written from the
+ * rule text by hand; nothing in it is copied from output.
  */
 class ToldStoriesTest {
 
@@ -178,9 +178,10 @@ class ToldStoriesTest {
 	}
 
 	private static String stage(Episode episode) {
-		return (episode == null) ? "" : ((episode.stage() == 0) ? "ill" : String.valueOf(episode.stage())) + ", "
-				+ ((episode.path().name().equals("THREE_WEEK")) ? "three-week"
-						: episode.path().name().toLowerCase(Locale.ROOT));
+		return (episode == null) ? ""
+				: ((episode.stage() == 0) ? "ill" : String.valueOf(episode.stage())) + ", "
+						+ ((episode.path().name().equals("THREE_WEEK")) ? "three-week"
+								: episode.path().name().toLowerCase(Locale.ROOT));
 	}
 
 	private static String heartRate(RhrEvidence rhr) {
