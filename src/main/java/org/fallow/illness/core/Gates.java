@@ -81,6 +81,16 @@ final class Gates {
 		}
 	}
 
+	/**
+	 * Asked only on a bad morning of somebody who is not tracked: the first stage begins
+	 * on none, as one with a pulse too fast for anybody. Tracked, a bad one is not quiet.
+	 */
+	private void notBad() {
+		if (!this.episode.tracksNow() && this.fold.mark == Mark.BAD) {
+			add(Criterion.of("not-bad", false, "", ""));
+		}
+	}
+
 	private void intoFirstStage() {
 		int needed = this.path.symptomFreeMornings();
 		if (!this.episode.tracksNow()) {
@@ -88,6 +98,7 @@ final class Gates {
 		}
 		int free = symptomFreeInARow();
 		add(Criterion.of("symptom-free", free >= needed, String.valueOf(free), String.valueOf(needed)));
+		notBad();
 		add(Criterion.of("no-fever", !isNearFever(this.fold), "", ""));
 		LocalDate from = this.path.fromLastSymptom()
 				? PathJudge.lastSick(this.episode, this.fold.known, this.rules, this.fold.day)

@@ -304,6 +304,10 @@ final class Recomputed {
 				assertThat(this.seen.slip()).isNotNull();
 				is(criterion, false);
 			}
+			case "not-bad" -> {
+				assertThat(expectedMark()).isEqualTo(Mark.BAD);
+				is(criterion, false);
+			}
 			case "symptom-free", "runs", "counted", "least-days" ->
 				is(criterion, number(criterion.observed()) >= number(criterion.required()));
 			case "no-bad-morning", "after-session" -> is(criterion, number(criterion.observed()) == 0);
