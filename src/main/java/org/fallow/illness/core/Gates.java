@@ -12,6 +12,8 @@ import org.fallow.entry.MorningEntry;
 import org.fallow.entry.SessionLog;
 import org.fallow.rules.RuleSet;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * The criteria of the next gate, all evaluated.
  */
@@ -125,16 +127,21 @@ final class Gates {
 		for (LocalDate date = this.fold.day; date.isAfter(this.episode.latestOnset)
 				&& missed < 2; date = date.minusDays(1)) {
 			Morning morning = this.fold.known.morningOn(date);
-			Sickness sick = (morning == null) ? Sickness.NONE : this.fold.sickness(morning.effective());
-			if (sick.isSick() || this.fold.isReported(date)) {
+			if (isSick(morning) || this.fold.isReported(date)) {
 				return free;
 			}
 			boolean counts = morning != null && morning.isOnTime() && !this.fold.known.isSlip(date)
-					&& !sick.complaints().inOwnWords();
+					&& !this.fold.sickness(morning.effective()).complaints().inOwnWords();
 			free += counts ? 1 : 0;
 			missed = counts ? 0 : missed + 1;
 		}
 		return free;
+	}
+
+	/** In any revision: a correction undoes nothing, only a slip does (the safer reading). */
+	private boolean isSick(@Nullable Morning morning) {
+		return morning != null
+				&& morning.revisions().stream().anyMatch((entry) -> this.fold.sickness(entry).isSick());
 	}
 
 	/** Fever or fever medicine this morning or on the entered one before. */

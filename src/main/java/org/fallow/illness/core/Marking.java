@@ -29,7 +29,7 @@ final class Marking {
 		RhrFlag kept = fold.rhr.keptFlag();
 		boolean high = (flag != null && flag.isHigh()) || (kept != null && kept.isHigh());
 		boolean reported = fold.episode != null && fold.isReported(fold.day);
-		if (fold.sickness(morning).isSick() || reported || high || fold.rhr.starts()) {
+		if (fold.seen.isSick() || reported || high || fold.rhr.starts()) {
 			return Mark.BAD;
 		}
 		boolean tracked = fold.episode != null && fold.episode.tracksNow();
