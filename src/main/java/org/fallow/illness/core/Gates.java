@@ -11,7 +11,6 @@ import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.SessionLog;
 import org.fallow.rules.RuleSet;
-
 import org.jspecify.annotations.Nullable;
 
 /**
