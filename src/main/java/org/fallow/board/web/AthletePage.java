@@ -8,6 +8,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.UUID;
 
+import org.fallow.entry.MeasuredAgain;
+import org.fallow.entry.Measurements;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.Sessions;
 import org.fallow.illness.AssessedDay;
@@ -59,6 +61,8 @@ class AthletePage {
 
 	private final Sessions sessions;
 
+	private final Measurements measurements;
+
 	private final Charts charts;
 
 	private final RuleSets ruleSets;
@@ -66,13 +70,14 @@ class AthletePage {
 	private final Clock clock;
 
 	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
-			Sessions sessions, Charts charts, RuleSets ruleSets, Clock clock) {
+			Sessions sessions, Measurements measurements, Charts charts, RuleSets ruleSets, Clock clock) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
 		this.facts = facts;
 		this.ceilings = ceilings;
 		this.sessions = sessions;
+		this.measurements = measurements;
 		this.charts = charts;
 		this.ruleSets = ruleSets;
 		this.clock = clock;
@@ -117,10 +122,11 @@ class AthletePage {
 			.stream()
 			.filter((stored) -> !stored.event().recorded().on().isAfter(asOf))
 			.toList();
+		List<MeasuredAgain> again = this.measurements.of(athlete.id(), asOf.minusDays(ENTRY_DAYS), asOf);
 		List<EntryRow> entries = new ArrayList<>(this.charts.effective(athlete, asOf.minusDays(ENTRY_DAYS), asOf)
 			.values()
 			.stream()
-			.map((stored) -> EntryRow.of(stored, events))
+			.map((stored) -> EntryRow.of(stored, events, again))
 			.toList());
 		Collections.reverse(entries);
 		model.addAttribute("entries", entries);

@@ -6,6 +6,7 @@ import java.util.Objects;
 
 import org.fallow.entry.ContextTag;
 import org.fallow.entry.Feels;
+import org.fallow.entry.MeasuredAgain;
 import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Posture;
@@ -32,17 +33,20 @@ import org.jspecify.annotations.Nullable;
  * @param tags context
  * @param note words
  * @param corrected whether it was corrected
+ * @param again what was measured again beside it, in the order recorded
  */
 public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture posture, @Nullable Double rhr,
 		@Nullable Double rmssd, List<Felt> symptoms, @Nullable String otherSymptom, boolean fever,
-		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected) {
+		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected,
+		List<MeasuredAgain> again) {
 
 	/**
 	 * The view of an entry.
 	 * @param stored the entry
 	 * @param events what people said, slips among it
+	 * @param again what was measured again
 	 */
-	static EntryRow of(StoredMorning stored, List<StoredEvent> events) {
+	static EntryRow of(StoredMorning stored, List<StoredEvent> events, List<MeasuredAgain> again) {
 		MorningEntry entry = stored.entry();
 		String other = entry.symptoms()
 			.stream()
@@ -56,7 +60,8 @@ public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture
 			.map((s) -> new Felt(s.symptom(), s.symptom().isRedFlag() ? null : s.severity(), isSlip(entry, s, events)))
 			.toList();
 		return new EntryRow(entry.day(), entry.method(), entry.posture(), entry.rhrBpm(), entry.rmssdMs(), felt, other,
-				entry.feverLast24h(), entry.feels(), entry.tags(), entry.note(), stored.revision() > 1);
+				entry.feverLast24h(), entry.feels(), entry.tags(), entry.note(), stored.revision() > 1,
+				again.stream().filter((one) -> one.day().equals(entry.day())).toList());
 	}
 
 	/** Whether a tick of this very revision was told to be a slip. */

@@ -37,6 +37,12 @@ final class Marking {
 		return good ? Mark.GOOD : Mark.NEITHER;
 	}
 
+	/** After a high first reading no morning is good, however the second one was. */
+	static Mark afterMeasuringAgain(RhrEvidence rhr, Mark mark) {
+		Repeat repeat = rhr.repeat();
+		return (mark == Mark.GOOD && repeat != null && repeat.givesWay()) ? Mark.NEITHER : mark;
+	}
+
 	/**
 	 * Marks as decided, but bad where a symptom of that morning, or a reading that is
 	 * high or above the line, came in late.
