@@ -44,6 +44,15 @@ enum EventKind {
 	 * nobody could ask about a red flag.
 	 */
 	SLIP,
+	/** Measured again lying: arg how, value bpm. */
+	AGAIN,
+	/** The pulse counted by finger: arg how and the posture, value bpm. */
+	COUNT,
+	/**
+	 * A clinician's own figure: arg the way of measuring and the posture, value bpm, or
+	 * empty where it ends.
+	 */
+	FIGURE,
 	/** A coach notes having asked about a red flag told to be a slip. */
 	ASKED;
 

@@ -101,6 +101,7 @@ final class EventRow {
 			case VACCINATION -> new Vaccination(day, recorded);
 			case DEVICE -> deviceChange(day, recorded);
 			case SLIP -> slip(day, recorded);
+			case AGAIN, COUNT, FIGURE -> measured(kind, day, recorded);
 			case ASKED -> new IllnessEvent.Asked(day, recorded, FROM_FILE);
 		};
 	}
@@ -235,6 +236,13 @@ final class EventRow {
 		SlipTerms ofARedFlag = alone ? SlipTerms.UNTIL_ENTRIES : SlipTerms.UNTIL_ASKED;
 		return new IllnessEvent.Slip(day, recorded, Tick.of(symptom),
 				symptom.isRedFlag() ? ofARedFlag : SlipTerms.AT_ONCE);
+	}
+
+	private Fact measured(EventKind kind, LocalDate day, Recorded recorded) {
+		if (!day.equals(recorded.on())) {
+			throw bad("recorded", "assess.event.same-day");
+		}
+		return MeasuredEvent.of(kind, day, recorded, text("arg"), text("value"), this::bad);
 	}
 
 	private Optional<LocalDate> day(String column) {

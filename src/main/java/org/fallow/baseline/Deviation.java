@@ -35,12 +35,23 @@ public record Deviation(double dev, double line, double low, double high, RhrFla
 	 * @return the deviation
 	 */
 	public static Deviation of(double rhrBpm, RhrBaseline baseline, Posture posture, RuleSet.Flags rules) {
+		return of(rhrBpm, baseline, RhrFlag.tooFastFrom(posture, rules), rules);
+	}
+
+	/**
+	 * The same with a figure of the person's own.
+	 * @param rhrBpm the reading
+	 * @param baseline the athlete's normal in the same series
+	 * @param tooFastFrom from here on it is too fast at rest, bpm
+	 * @param rules flag numbers
+	 * @return the deviation
+	 */
+	public static Deviation of(double rhrBpm, RhrBaseline baseline, double tooFastFrom, RuleSet.Flags rules) {
 		double dev = dev(rhrBpm, baseline.median());
 		double line = baseline.line().bpm();
 		double low = low(baseline.spread(), rules);
 		double high = high(baseline.spread(), rules);
-		RhrFlag flag = RhrFlag.isTooFast(rhrBpm, posture, rules) ? RhrFlag.VERY_HIGH
-				: flag(dev, line, low, high, rules);
+		RhrFlag flag = (rhrBpm >= tooFastFrom) ? RhrFlag.VERY_HIGH : flag(dev, line, low, high, rules);
 		return new Deviation(dev, line, low, high, flag);
 	}
 

@@ -37,7 +37,17 @@ public enum RhrFlag {
 	 * rules
 	 */
 	public static boolean isTooFast(double rhrBpm, Posture posture, RuleSet.Flags rules) {
-		return rhrBpm >= ((posture == Posture.STANDING) ? rules.standingBpm() : rules.restingBpm());
+		return rhrBpm >= tooFastFrom(posture, rules);
+	}
+
+	/**
+	 * From which reading on it is too fast for anybody at rest.
+	 * @param posture how it was taken
+	 * @param rules flag numbers
+	 * @return bpm
+	 */
+	public static double tooFastFrom(Posture posture, RuleSet.Flags rules) {
+		return (posture == Posture.STANDING) ? rules.standingBpm() : rules.restingBpm();
 	}
 
 }

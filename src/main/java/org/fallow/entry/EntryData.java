@@ -22,7 +22,8 @@ class EntryData implements PersonalData {
 				PersonalTable.of("known_symptom", "athlete_id", Nature.OWN),
 				PersonalTable.of("health_condition", "athlete_id", Nature.OWN),
 				PersonalTable.of("vaccination", "athlete_id", Nature.OWN),
-				PersonalTable.of("device_change", "athlete_id", Nature.OWN));
+				PersonalTable.of("device_change", "athlete_id", Nature.OWN),
+				PersonalTable.of("measured_again", "athlete_id", Nature.OWN));
 	}
 
 }

@@ -67,7 +67,11 @@ public final class FactRows {
 			union all
 			select 8, recorded_at, key, %REVISION%, day, null, recorded_at, recorded_on, what, method, null, null, null,
 				null, null
-			from device_change where athlete_id = %IDS%\s"""
+			from device_change where athlete_id = %IDS%
+			union all
+			select 9, recorded_at, key, %REVISION%, day, null, recorded_at, recorded_on, kind, method, null, rhr_bpm, null,
+				array[posture], null
+			from measured_again where athlete_id = %IDS%\s"""
 		.replace("%KEY%", SeveralEntries.KEY)
 		.replace("%REVISION%", SeveralEntries.REVISION)
 		.replace("%IDS%", SeveralEntries.IDS);
@@ -96,6 +100,9 @@ public final class FactRows {
 			case 7 -> new Vaccination(Columns.day(row, "day"), Columns.recorded(row));
 			case 8 -> new DeviceChange(Columns.day(row, "day"), Columns.recorded(row),
 					DeviceChange.What.valueOf(row.getString("code")), Columns.nullable(row, "detail", Method.class));
+			case 9 -> new MeasuredAgain(Columns.day(row, "day"), Columns.recorded(row),
+					MeasuredAgain.Kind.valueOf(row.getString("code")), Method.valueOf(row.getString("detail")),
+					Columns.list(row, "list", Posture.class).get(0), row.getDouble("amount"));
 			default -> throw new IllegalArgumentException("no fact of kind " + row.getInt("kind"));
 		};
 	}

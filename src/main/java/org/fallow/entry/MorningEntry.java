@@ -135,6 +135,19 @@ public record MorningEntry(LocalDate day, Recorded recorded, @Nullable Method me
 	}
 
 	/**
+	 * The same entry as if its resting heart rate had been taken another way.
+	 * @param how how it was taken
+	 * @param placed how the athlete was placed
+	 * @param bpm resting heart rate, bpm
+	 * @return a copy whose measurement is used
+	 */
+	public MorningEntry measuredAs(Method how, Posture placed, double bpm) {
+		return new MorningEntry(this.day, this.recorded, how, placed, bpm, this.rmssdMs, false, this.temperatureC,
+				this.symptoms, this.feverLast24h, this.feverMedicine, this.eatingNormally, this.feels, this.soreness,
+				this.tags, this.note, this.meanwhile);
+	}
+
+	/**
 	 * The same entry as known at another time.
 	 * @param known when it became known
 	 * @return a copy

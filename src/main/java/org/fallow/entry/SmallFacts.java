@@ -35,7 +35,8 @@ public class SmallFacts {
 	private static final Map<String, TraceSubject> TRACED = Map.of(Sessions.TABLE, TraceSubject.SESSION, Absences.TABLE,
 			TraceSubject.ABSENCE, Medicines.TABLE, TraceSubject.MEDICINE, KnownSymptoms.TABLE,
 			TraceSubject.KNOWN_SYMPTOM, HealthConditions.TABLE, TraceSubject.CONDITION, NotedChanges.VACCINATION,
-			TraceSubject.VACCINATION, NotedChanges.DEVICE_CHANGE, TraceSubject.DEVICE);
+			TraceSubject.VACCINATION, NotedChanges.DEVICE_CHANGE, TraceSubject.DEVICE, Measurements.TABLE,
+			TraceSubject.MORNING);
 
 	private final JdbcClient client;
 

@@ -11,6 +11,8 @@ import java.util.UUID;
 import org.fallow.access.PersonId;
 import org.fallow.entry.Columns;
 import org.fallow.entry.FactRows;
+import org.fallow.entry.Method;
+import org.fallow.entry.Posture;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SeveralEntries;
@@ -18,6 +20,8 @@ import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
 import org.fallow.illness.core.ClinicianWord;
 import org.fallow.illness.core.IllnessEvent;
+import org.fallow.illness.core.OwnFigure;
+import org.fallow.illness.core.OwnFigureEnded;
 import org.fallow.illness.core.ReportKind;
 import org.fallow.illness.core.SlipTerms;
 import org.fallow.illness.core.Spoken;
@@ -41,7 +45,8 @@ class EventRows {
 	static final int KIND = FactRows.OWN;
 
 	static final String COLUMNS = "event, until_day, report_kind, worst, ceiling, clinician, clinician_role, words, clinician_words, "
-			+ "word_by, examined_on, no_illness, examined, names_key, says_able, says_eating, slip_session, slip_tick, slip_terms";
+			+ "word_by, examined_on, no_illness, examined, names_key, says_able, says_eating, slip_session, slip_tick, slip_terms, "
+			+ "figure_method, figure_posture, figure_bpm, spoken_on";
 
 	private static final List<String> NAMES = List.of(COLUMNS.split(", "));
 
@@ -53,7 +58,7 @@ class EventRows {
 						array[ceiling, clinician, clinician_role, clinician_words, word_by, examined_on::text, no_illness::text,
 							array_to_string(examined, ' '), names_key, says_able::text, says_eating::text,
 							case when athlete_id = :athlete then slip_session else athlete_id || ':' || slip_session end,
-							slip_tick, slip_terms] as list, words, actor_id, role, written_at
+							slip_tick, slip_terms, figure_method, figure_posture, figure_bpm::text, spoken_on::text] as list, words, actor_id, role, written_at
 					from illness_event where athlete_id = %IDS%\s"""
 				.replace("%REVISION%", SeveralEntries.REVISION)
 				.replace("%IDS%", SeveralEntries.IDS);
@@ -115,6 +120,15 @@ class EventRows {
 		if (event instanceof IllnessEvent.Asked e) {
 			return row("event", "ASKED", "words", e.words());
 		}
+		if (event instanceof OwnFigure e) {
+			return row("event", "OWN_FIGURE", "figure_method", e.method(), "figure_posture", e.posture(), "figure_bpm",
+					e.bpm(), "clinician", e.who(), "clinician_role", e.role(), "spoken_on", e.spokenOn(), "words",
+					e.note());
+		}
+		if (event instanceof OwnFigureEnded e) {
+			return row("event", "OWN_FIGURE_ENDED", "figure_method", e.method(), "figure_posture", e.posture(), "words",
+					e.reason());
+		}
 		throw new IllegalArgumentException("an unknown event: " + event);
 	}
 
@@ -175,6 +189,11 @@ class EventRows {
 					SlipTerms.valueOf(some(more[13])));
 			case "SLIP_ACCEPTED" -> new IllnessEvent.SlipAccepted(day, recorded, some(words));
 			case "ASKED" -> new IllnessEvent.Asked(day, recorded, some(words));
+			case "OWN_FIGURE" -> new OwnFigure(day, recorded, Method.valueOf(some(more[14])),
+					Posture.valueOf(some(more[15])), Double.parseDouble(some(more[16])), some(more[1]), some(more[2]),
+					LocalDate.parse(some(more[17])), words);
+			case "OWN_FIGURE_ENDED" -> new OwnFigureEnded(day, recorded, Method.valueOf(some(more[14])),
+					Posture.valueOf(some(more[15])), some(words));
 			default -> throw new IllegalStateException("an unknown event in the database");
 		};
 	}

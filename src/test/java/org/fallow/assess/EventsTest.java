@@ -47,6 +47,11 @@ class EventsTest {
 			A,,2026-01-02,slip,chest_pain,no_coach | ,Easy,
 			A,,2026-01-02,slip,sneezing,        | ,Easy,
 			A,,2026-01-02,asked,,               | ,Full,
+			A,,2026-01-02,again,strap,57        | ,Easy,
+			A,,2026-01-02,count,count_60,124    | ,Refer,
+			A,,2026-01-02,count,count_30 sitting,60 | ,Full,
+			A,,2026-01-02,figure,strap,110      | ,Full,
+			A,,2026-01-02,figure,strap standing, | ,Full,
 			""")
 	void decidesWithEveryKindOfEvent(String event, String expected) throws IOException {
 		Ran ran = assess(EVENTS + event + "\n");
@@ -57,6 +62,14 @@ class EventsTest {
 	@ParameterizedTest
 	@CsvSource(delimiter = '|', textBlock = """
 			A,,2026-01-02,party,,                     | kind     | party
+			A,,2026-01-02,again,sleep,57              | arg      | sleep
+			A,,2026-01-02,again,strap sitting,57      | arg      | strap sitting
+			A,,2026-01-02,again,strap,                | value    |
+			A,,2026-01-02,again,strap,19.9            | value    | 19.9
+			A,2026-01-03,2026-01-02,again,strap,57    | recorded | 2026-01-03
+			A,,2026-01-02,count,strap,60              | arg      | strap
+			A,,2026-01-02,figure,strap,119.5          | value    | 119.5
+			A,,2026-01-02,figure,strap flying,110     | arg      | strap flying
 			A,,2026-01-02,report,malaria,             | arg      | malaria
 			A,,2026-01-02,report,covid,11             | value    | 11
 			A,,2026-01-02,report,covid,NaN            | value    | NaN

@@ -13,7 +13,8 @@ class FreeWordsTest {
 	@ParameterizedTest
 	@ValueSource(strings = { "my CHEST feels odd", "Herzstolpern", "kaum Luft beim Gehen", "HeArT skips",
 			"I nearly fainted", "che\u200Bst", "che😵st", "Ohnmaechtig geworden", "ohnmächtig", "Ohnma\u0308chtig",
-			"short of breath", "bin umgekippt", "🫀 komisch", "blacked-out", "ＣＨＥＳＴ" })
+			"short of breath", "bin umgekippt", "🫀 komisch", "blacked-out", "ＣＨＥＳＴ", "kurz Luft weg",
+			"die Luft blieb mir weg", "Schwindelig", "light-headed", "felt dizzy", "😵", "Pulsrasen" })
 	void findsHiddenRedFlagsInBothLanguages(String words) {
 		assertThat(FreeWords.speakOfARedFlag(words)).isTrue();
 		assertThat(ReportedSymptom.inOwnWords(Severity.MILD, words, true).symptom()).isEqualTo(Symptom.OTHER);

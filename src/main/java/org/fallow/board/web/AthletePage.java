@@ -8,6 +8,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.UUID;
 
+import org.fallow.entry.MeasuredAgain;
+import org.fallow.entry.Measurements;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.Sessions;
 import org.fallow.illness.AfterLinks;
@@ -63,6 +65,8 @@ class AthletePage {
 
 	private final AfterLinks afterLinks;
 
+	private final Measurements measurements;
+
 	private final Charts charts;
 
 	private final RuleSets ruleSets;
@@ -70,7 +74,8 @@ class AthletePage {
 	private final Clock clock;
 
 	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
-			Sessions sessions, AfterLinks afterLinks, Charts charts, RuleSets ruleSets, Clock clock) {
+			Sessions sessions, AfterLinks afterLinks, Measurements measurements, Charts charts, RuleSets ruleSets,
+			Clock clock) {
 		this.afterLinks = afterLinks;
 		this.access = access;
 		this.squad = squad;
@@ -78,6 +83,7 @@ class AthletePage {
 		this.facts = facts;
 		this.ceilings = ceilings;
 		this.sessions = sessions;
+		this.measurements = measurements;
 		this.charts = charts;
 		this.ruleSets = ruleSets;
 		this.clock = clock;
@@ -125,10 +131,11 @@ class AthletePage {
 		EnteredAfterLink after = this.afterLinks.knownOn(athlete.id(), asOf);
 		model.addAttribute("afterLinks",
 				after.lines(athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
+		List<MeasuredAgain> again = this.measurements.of(athlete.id(), asOf.minusDays(ENTRY_DAYS), asOf);
 		List<EntryRow> entries = new ArrayList<>(this.charts.effective(athlete, asOf.minusDays(ENTRY_DAYS), asOf)
 			.values()
 			.stream()
-			.map((stored) -> EntryRow.of(stored, events, after))
+			.map((stored) -> EntryRow.of(stored, events, after, again))
 			.toList());
 		Collections.reverse(entries);
 		model.addAttribute("entries", entries);

@@ -13,9 +13,12 @@ import org.fallow.access.TraceSubject;
 import org.fallow.entry.IocConsensus;
 import org.fallow.illness.EnteredAfterLink;
 import org.fallow.illness.StageDecision;
+import org.fallow.entry.Method;
 import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.ClinicianWord;
 import org.fallow.illness.core.IllnessEvent;
+import org.fallow.illness.core.OwnFigure;
+import org.fallow.illness.core.OwnFigureEnded;
 import org.fallow.illness.core.Spoken;
 import org.fallow.illness.view.Said;
 import org.fallow.wording.Message;
@@ -82,6 +85,16 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		if (event instanceof IllnessEvent.Slip slip) {
 			return Message.of("decided.SLIP", slip.tick().code());
 		}
+		if (event instanceof OwnFigure figure) {
+			return (figure.method() == Method.OTHER)
+					? Message.of("decided.OWN_FIGURE.other", figure.bpm(), figure.posture().name())
+					: Message.of("decided.OWN_FIGURE", figure.bpm(), figure.method().name(), figure.posture().name());
+		}
+		if (event instanceof OwnFigureEnded ended) {
+			return (ended.method() == Method.OTHER)
+					? Message.of("decided.OWN_FIGURE_ENDED.other", ended.posture().name())
+					: Message.of("decided.OWN_FIGURE_ENDED", ended.method().name(), ended.posture().name());
+		}
 		if (event instanceof IllnessEvent.SlipAccepted || event instanceof IllnessEvent.Asked) {
 			return Message.of((event instanceof IllnessEvent.Asked) ? "decided.ASKED" : "decided.SLIP_ACCEPTED");
 		}
@@ -128,6 +141,12 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		}
 		if (event instanceof IllnessEvent.SlipAccepted accepted) {
 			return accepted.reason();
+		}
+		if (event instanceof OwnFigure figure) {
+			return figure.who() + ", " + figure.role() + ((figure.note() == null) ? "" : " – " + figure.note());
+		}
+		if (event instanceof OwnFigureEnded ended) {
+			return ended.reason();
 		}
 		if (event instanceof IllnessEvent.Asked asked) {
 			return asked.words();

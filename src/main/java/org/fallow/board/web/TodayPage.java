@@ -9,6 +9,7 @@ import org.fallow.contact.Marks;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Sessions;
+import org.fallow.illness.AskedAgain;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.CeilingFacts;
 import org.fallow.illness.ClearanceFacts;
@@ -114,6 +115,8 @@ class TodayPage {
 				this.plans.of(athlete.id(), today).on(today).stream().map(TodaySession::of).toList());
 		model.addAttribute("logged", logged(athlete, assessment));
 		model.addAttribute("ticked", ticked(assessment));
+		AskedAgain asked = AskedAgain.of(assessment, null, null);
+		model.addAttribute("again", asked.counts() || asked.rests());
 		return "board/today";
 	}
 

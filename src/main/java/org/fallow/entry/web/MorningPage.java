@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 import jakarta.servlet.http.HttpServletRequest;
+import org.fallow.entry.AfterSaving;
 import org.fallow.entry.ContextTag;
 import org.fallow.entry.DeviceChange;
 import org.fallow.entry.Feels;
@@ -75,10 +76,13 @@ class MorningPage {
 
 	private final RuleSets ruleSets;
 
+	private final AfterSaving after;
+
 	private final Clock clock;
 
 	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, KnownSymptoms knownSymptoms,
-			RedFlagsFirst redFlagsFirst, SlippedTicks slips, RuleSets ruleSets, Clock clock) {
+			RedFlagsFirst redFlagsFirst, SlippedTicks slips, RuleSets ruleSets, AfterSaving after,
+			Clock clock) {
 		this.access = access;
 		this.mornings = mornings;
 		this.examined = examined;
@@ -86,6 +90,7 @@ class MorningPage {
 		this.redFlagsFirst = redFlagsFirst;
 		this.slips = slips;
 		this.ruleSets = ruleSets;
+		this.after = after;
 		this.clock = clock;
 	}
 
@@ -181,7 +186,11 @@ class MorningPage {
 		}
 		redirect.addFlashAttribute("notice",
 				form.saysIllMeanwhile() ? Message.of("morning.meanwhile.report") : stored(form));
-		return form.saysIllMeanwhile() ? "redirect:/report" : "redirect:/today";
+		if (form.saysIllMeanwhile()) {
+			return "redirect:/report";
+		}
+		return (morning.day().equals(today(athlete)) && this.after.asks(athlete)) ? "redirect:/again"
+				: "redirect:/today";
 	}
 
 	/** With RR intervals, what they gave and how good they were. */

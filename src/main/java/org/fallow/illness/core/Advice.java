@@ -22,6 +22,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class Advice {
 
+	private static final Set<Symptom> WITH_THE_THROAT = EnumSet.of(Symptom.SORE_THROAT, Symptom.SWOLLEN_GLANDS,
+			Symptom.FATIGUE);
+
 	private Advice() {
 	}
 
@@ -32,7 +35,6 @@ final class Advice {
 		}
 		told(fold, notices);
 		Notices.add(notices, hasLasted(fold), "clinician-lasting", fold.rules.advice().clinicianIllDays());
-		Notices.add(notices, hasAThroatForLong(fold), "clinician-throat", fold.rules.advice().throatDays());
 		Notices.add(notices, isTickedAgain(fold), "clinician-after-session", fold.rules.advice().afterSessionDays());
 		stayAway(fold, notices);
 		Notices.add(notices, hasBeenLongAway(fold), "long-away", fold.rules.advice().longAwayDays());
@@ -50,6 +52,7 @@ final class Advice {
 				rules.clinicianFeverDays(), rules.highFeverCelsius());
 		Notices.add(notices, episode.latestOnset.isAfter(episode.firstOnset) || isWorseAfterBetter(fold, episode),
 				"clinician-relapse");
+		Notices.add(notices, hasLongThroat(fold, episode), "clinician-throat", rules.throatDays());
 		Notices.add(notices, fold.known.circumstances().hasCondition(fold.day), "clinician-condition");
 		Notices.add(notices, fold.known.circumstances().hasBegunMedicine(episode.firstOnset, fold.day),
 				"clinician-medicine");
@@ -71,6 +74,27 @@ final class Advice {
 			feverish += fold.sickness(morning.effective()).fever() ? 1 : 0;
 		}
 		return feverish;
+	}
+
+	/**
+	 * A sore throat, and swollen glands or fatigue, in one illness, and one of them still
+	 * there after five days, first and last day counted (the safer reading).
+	 */
+	private static boolean hasLongThroat(DayFold fold, Draft episode) {
+		Set<Symptom> today = (fold.entry == null) ? Set.of() : symptoms(fold, fold.entry);
+		if (today.stream().noneMatch(WITH_THE_THROAT::contains)) {
+			return false;
+		}
+		Set<Symptom> felt = EnumSet.noneOf(Symptom.class);
+		LocalDate first = fold.day;
+		for (Morning morning : fold.known.mornings(episode.firstOnset, fold.day.plusDays(1))) {
+			Set<Symptom> one = symptoms(fold, morning.effective());
+			one.retainAll(WITH_THE_THROAT);
+			first = (felt.isEmpty() && !one.isEmpty()) ? morning.day() : first;
+			felt.addAll(one);
+		}
+		boolean together = felt.contains(Symptom.SORE_THROAT) && felt.size() > 1;
+		return together && fold.day.toEpochDay() - first.toEpochDay() >= fold.rules.advice().throatDays();
 	}
 
 	/** Sick again this morning, after a symptom-free morning of the same illness. */
@@ -95,27 +119,6 @@ final class Advice {
 			first = morning.day();
 		}
 		return fold.day.toEpochDay() - first.toEpochDay() > fold.rules.advice().clinicianIllDays();
-	}
-
-	/**
-	 * A sore throat on every entered morning for more days than it should, and swollen
-	 * glands or fatigue on one of them.
-	 */
-	private static boolean hasAThroatForLong(DayFold fold) {
-		if (fold.entry == null) {
-			return false;
-		}
-		LocalDate first = fold.day;
-		boolean more = false;
-		for (Morning morning : fold.known.backFrom(fold.day)) {
-			Set<Symptom> felt = symptoms(fold, morning.effective());
-			if (!felt.contains(Symptom.SORE_THROAT)) {
-				break;
-			}
-			first = morning.day();
-			more |= felt.contains(Symptom.SWOLLEN_GLANDS) || felt.contains(Symptom.FATIGUE);
-		}
-		return more && fold.day.toEpochDay() - first.toEpochDay() >= fold.rules.advice().throatDays();
 	}
 
 	private static Set<Symptom> symptoms(DayFold fold, MorningEntry entry) {

@@ -67,10 +67,11 @@ final class AfterVaccination {
 		return null;
 	}
 
+	/** The last of the days after another one is not free yet (the safer reading). */
 	private boolean isTheOnlyOne(Known known, Vaccination noted) {
 		for (Vaccination other : known.circumstances().vaccinations()) {
 			long before = noted.day().toEpochDay() - other.day().toEpochDay();
-			if (before > 0 && before < this.limits.vaccinationEveryDays()) {
+			if (before > 0 && before <= this.limits.vaccinationEveryDays()) {
 				return false;
 			}
 		}

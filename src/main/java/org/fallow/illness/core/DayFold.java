@@ -114,7 +114,7 @@ final class DayFold {
 		this.hrv = numbers.hrv();
 		this.marks = Marking.past(this, numbers);
 		this.seen = Seen.of(this);
-		this.mark = this.seen.besides().mark(Marking.of(this));
+		this.mark = Marking.afterMeasuringAgain(this.rhr, this.seen.besides().mark(Marking.of(this)));
 		count();
 		BackBySymptoms.apply(this);
 		backByNumbers();
@@ -205,6 +205,7 @@ final class DayFold {
 			raise(hold);
 		}
 		raise(WheezeAfterVaccination.openedBy(fact, this.known, this.rules.limits().wheezeDays()));
+		raise(Holds.ofARacingHeart(fact, this.known));
 	}
 
 	private void raise(@Nullable HoldState hold) {
@@ -222,7 +223,8 @@ final class DayFold {
 	/** Whether a fact of today opens a hold. */
 	boolean opensHold(Fact fact) {
 		boolean flagged = Holds.openedBy(fact) != null && Examined.of(this, fact) == null;
-		return flagged || WheezeAfterVaccination.openedBy(fact, this.known, this.rules.limits().wheezeDays()) != null;
+		return flagged || WheezeAfterVaccination.openedBy(fact, this.known, this.rules.limits().wheezeDays()) != null
+				|| this.known.isRacing(fact);
 	}
 
 	/**

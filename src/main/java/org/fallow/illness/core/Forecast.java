@@ -104,9 +104,20 @@ final class Forecast {
 		Series series = (inUse != null) ? inUse : (held == null) ? null : held.hrvSeries();
 		boolean sameHrv = held != null && hrv != null && series != null && series.equals(held.hrvSeries());
 		return new MorningEntry(day, recorded(day, 6), (series == null) ? null : series.method(),
-				(series == null) ? null : series.posture(), (rhr == null || series == null) ? null : rhr.median(),
+				(series == null) ? null : series.posture(), (series == null) ? null : calm(state, rhr, fold),
 				(sameHrv && hrv != null) ? Math.exp(hrv.mean()) : null, false, null, List.of(), false,
 				FeverMedicine.NONE, true, Feels.WELL, null, List.of(), null, Meanwhile.NO);
+	}
+
+	/**
+	 * The reading of a good morning: the baseline; without one it is only there where a
+	 * pulse too fast would be kept else, and then one that nobody is asked about.
+	 */
+	private static @Nullable Double calm(State state, @Nullable RhrBaseline rhr, DayFold fold) {
+		if (rhr != null) {
+			return rhr.median();
+		}
+		return (state.tooFastOn() == null) ? null : Double.valueOf(fold.rules.flags().askBpm() - 1);
 	}
 
 	private static SessionLog run(LocalDate day) {

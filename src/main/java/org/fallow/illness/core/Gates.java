@@ -11,6 +11,7 @@ import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.SessionLog;
 import org.fallow.rules.RuleSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The criteria of the next gate, all evaluated.
@@ -81,6 +82,16 @@ final class Gates {
 		}
 	}
 
+	/**
+	 * Asked only on a bad morning of somebody who is not tracked: the first stage begins
+	 * on none, as one with a pulse too fast for anybody. Tracked, a bad one is not quiet.
+	 */
+	private void notBad() {
+		if (!this.episode.tracksNow() && this.fold.mark == Mark.BAD) {
+			add(Criterion.of("not-bad", false, "", ""));
+		}
+	}
+
 	private void intoFirstStage() {
 		int needed = this.path.symptomFreeMornings();
 		if (!this.episode.tracksNow()) {
@@ -88,6 +99,7 @@ final class Gates {
 		}
 		int free = symptomFreeInARow();
 		add(Criterion.of("symptom-free", free >= needed, String.valueOf(free), String.valueOf(needed)));
+		notBad();
 		add(Criterion.of("no-fever", !isNearFever(this.fold), "", ""));
 		LocalDate from = this.path.fromLastSymptom()
 				? PathJudge.lastSick(this.episode, this.fold.known, this.rules, this.fold.day)
@@ -105,7 +117,8 @@ final class Gates {
 	 * Symptom-free mornings since the latest onset, counted back from today: one missed
 	 * morning neither counts nor breaks the row, two together break it. A morning entered
 	 * late does not count, for it was missed when it was lived, nor does one of which a
-	 * tick was a slip (the safer reading).
+	 * tick was a slip, or one with a complaint in own words, which in an episode may
+	 * belong to the illness after all (the safer reading).
 	 */
 	private int symptomFreeInARow() {
 		int free = 0;
@@ -113,15 +126,21 @@ final class Gates {
 		for (LocalDate date = this.fold.day; date.isAfter(this.episode.latestOnset)
 				&& missed < 2; date = date.minusDays(1)) {
 			Morning morning = this.fold.known.morningOn(date);
-			boolean sick = morning != null && this.fold.sickness(morning.effective()).isSick();
-			if (sick || this.fold.isReported(date)) {
+			if (isSick(morning) || this.fold.isReported(date)) {
 				return free;
 			}
-			boolean counts = morning != null && morning.isOnTime() && !this.fold.known.isSlip(date);
+			boolean counts = morning != null && morning.isOnTime() && !this.fold.known.isSlip(date)
+					&& !this.fold.sickness(morning.effective()).complaints().inOwnWords();
 			free += counts ? 1 : 0;
 			missed = counts ? 0 : missed + 1;
 		}
 		return free;
+	}
+
+	/** In any revision: a correction undoes nothing, only a slip does (the safer reading). */
+	private boolean isSick(@Nullable Morning morning) {
+		return morning != null
+				&& morning.revisions().stream().anyMatch((entry) -> this.fold.sickness(entry).isSick());
 	}
 
 	/** Fever or fever medicine this morning or on the entered one before. */

@@ -38,6 +38,14 @@ final class Holds {
 		return (cause == null) ? null : new HoldState(fact.day(), fact.recorded(), cause, false);
 	}
 
+	/**
+	 * The hold that a count by finger opens which confirms a racing heart; null if none.
+	 */
+	static @Nullable HoldState ofARacingHeart(Fact fact, Known known) {
+		return known.isRacing(fact) ? new HoldState(fact.day(), fact.recorded(), Symptom.PALPITATIONS.name(), false)
+				: null;
+	}
+
 	/** Of several red flags the one that is never called no illness. */
 	private static @Nullable String cause(Fact fact) {
 		List<String> flags = List.of();

@@ -10,7 +10,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * What people said or decided about an illness.
  */
-public sealed interface IllnessEvent extends Fact {
+public sealed interface IllnessEvent extends Fact
+		permits IllnessEvent.Report, IllnessEvent.Hold, IllnessEvent.Cleared, IllnessEvent.Withdrawal,
+		IllnessEvent.Stricter, IllnessEvent.Lifted, IllnessEvent.SaidToday, IllnessEvent.SymptomsOnly,
+		IllnessEvent.WorkingLevel, IllnessEvent.Slip, IllnessEvent.SlipAccepted, IllnessEvent.Asked,
+		IllnessEvent.Carried, IllnessEvent.CarriedSlip, IllnessEvent.CarriedReport, OwnFigure, OwnFigureEnded {
 
 	/**
 	 * An athlete, or a coach for them, reports being ill.

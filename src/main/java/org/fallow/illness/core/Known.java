@@ -9,6 +9,7 @@ import java.util.TreeSet;
 import org.fallow.entry.Fact;
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.Meanwhile;
+import org.fallow.entry.MeasuredAgain;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
@@ -32,12 +33,17 @@ final class Known {
 
 	private PassedOver passedOver = new PassedOver();
 
+	private OwnFigures figures = new OwnFigures();
+
 	/** Reports that answers about an illness meanwhile promised. */
 	private final List<IllnessEvent.Report> promised = new ArrayList<>();
 
 	private final List<IllnessEvent> events = new ArrayList<>();
 
 	private final Set<LocalDate> slips = new TreeSet<>();
+
+	/** Counts by finger that say that the heart races at rest. */
+	private final List<MeasuredAgain> racing = new ArrayList<>();
 
 	private final List<Fact> fresh = new ArrayList<>();
 
@@ -60,9 +66,11 @@ final class Known {
 		copy.sessions = this.sessions.from(day);
 		copy.circumstances = this.circumstances.copy();
 		copy.passedOver = this.passedOver.copy();
+		copy.figures = this.figures.copy();
 		copy.promised.addAll(this.promised);
 		copy.events.addAll(this.events);
 		copy.slips.addAll(this.slips);
+		copy.racing.addAll(this.racing);
 		return copy;
 	}
 
@@ -75,6 +83,9 @@ final class Known {
 		this.fresh.add(fact);
 		if (fact instanceof MorningEntry entry) {
 			add(entry);
+		}
+		else if (fact instanceof MeasuredAgain again) {
+			add(again);
 		}
 		else if (fact instanceof SessionLog session) {
 			this.sessions.add(session);
@@ -93,11 +104,20 @@ final class Known {
 
 	private void add(IllnessEvent event) {
 		this.events.add(event);
+		this.figures.add(event);
 		boolean slip = event instanceof IllnessEvent.Slip || event instanceof IllnessEvent.SlipAccepted;
 		if (slip && Slips.of(this, event.recorded().on()) != null) {
 			this.slips.add(event.recorded().on());
 			this.stamp++;
 		}
+	}
+
+	private void add(MeasuredAgain again) {
+		this.mornings.add(again);
+		if (Remeasured.isRacing(again, morning(again.day()))) {
+			this.racing.add(again);
+		}
+		this.stamp++;
 	}
 
 	private void add(MorningEntry entry) {
@@ -207,6 +227,11 @@ final class Known {
 		return found;
 	}
 
+	/** Clinicians' own figures. */
+	OwnFigures figures() {
+		return this.figures;
+	}
+
 	/** Whether a morning of another day was recorded on the current one. */
 	boolean hasLate(LocalDate today) {
 		for (Fact fact : this.fresh) {
@@ -246,6 +271,20 @@ final class Known {
 		return this.passedOver.covers(symptom, entry, this.mornings, rules.told());
 	}
 
+	/** Whether a fact is a count by finger that says that the heart races at rest. */
+	boolean isRacing(Fact fact) {
+		return !this.racing.isEmpty() && fact instanceof MeasuredAgain again && this.racing.contains(again);
+	}
+
+	private boolean isRacing(LocalDate day) {
+		for (MeasuredAgain count : this.racing) {
+			if (count.day().equals(day)) {
+				return true;
+			}
+		}
+		return false;
+	}
+
 	/** Whether a tick of a day was a slip: its morning is in no baseline and no row. */
 	boolean isSlip(LocalDate day) {
 		return this.slips.contains(day);
@@ -257,7 +296,8 @@ final class Known {
 	}
 
 	Sickness sickness(MorningEntry entry, RuleSet rules) {
-		return Sickness.of(entry, this.passedOver, this.mornings, rules);
+		Sickness sick = Sickness.of(entry, this.passedOver, this.mornings, rules);
+		return isRacing(entry.day()) ? sick.withARacingHeart() : sick;
 	}
 
 }

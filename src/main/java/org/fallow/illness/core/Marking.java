@@ -29,12 +29,18 @@ final class Marking {
 		RhrFlag kept = fold.rhr.keptFlag();
 		boolean high = (flag != null && flag.isHigh()) || (kept != null && kept.isHigh());
 		boolean reported = fold.episode != null && fold.isReported(fold.day);
-		if (fold.sickness(morning).isSick() || reported || high || fold.rhr.starts()) {
+		if (fold.seen.isSick() || reported || high || fold.rhr.starts()) {
 			return Mark.BAD;
 		}
 		boolean tracked = fold.episode != null && fold.episode.tracksNow();
 		boolean good = (!tracked || isQuiet(fold)) && !fold.known.isSlip(fold.day);
 		return good ? Mark.GOOD : Mark.NEITHER;
+	}
+
+	/** After a high first reading no morning is good, however the second one was. */
+	static Mark afterMeasuringAgain(RhrEvidence rhr, Mark mark) {
+		Repeat repeat = rhr.repeat();
+		return (mark == Mark.GOOD && repeat != null && repeat.givesWay()) ? Mark.NEITHER : mark;
 	}
 
 	/**

@@ -5,7 +5,9 @@ import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.TreeMap;
 
+import org.fallow.entry.MeasuredAgain;
 import org.fallow.entry.MorningEntry;
 import org.jspecify.annotations.Nullable;
 
@@ -21,11 +23,15 @@ final class MorningsByDay {
 
 	private int[] days = new int[FEW];
 
+	/** What was measured again on days without an entry so far. */
+	private final TreeMap<LocalDate, List<MeasuredAgain>> before = new TreeMap<>();
+
 	/** A copy with the mornings from a day on. */
 	MorningsByDay from(LocalDate day) {
 		MorningsByDay copy = new MorningsByDay();
 		int first = indexOf(day.toEpochDay());
 		copy.mornings.addAll(this.mornings.subList(first, this.mornings.size()));
+		this.before.tailMap(day).forEach((date, all) -> copy.before.put(date, new ArrayList<>(all)));
 		copy.days = Arrays.copyOfRange(this.days, first, Math.max(first + FEW, this.days.length));
 		return copy;
 	}
@@ -44,8 +50,20 @@ final class MorningsByDay {
 		}
 		System.arraycopy(this.days, index, this.days, index + 1, size - index);
 		this.days[index] = (int) day;
-		this.mornings.add(index, Morning.of(entry));
+		List<MeasuredAgain> again = this.before.remove(entry.day());
+		this.mornings.add(index, Morning.of(entry, (again == null) ? List.of() : again));
 		return index == size;
+	}
+
+	/** Takes in what was measured again on a morning, entered or still to be entered. */
+	void add(MeasuredAgain again) {
+		int index = indexOf(again.day().toEpochDay());
+		if (on(again.day()) == null) {
+			this.before.computeIfAbsent(again.day(), (day) -> new ArrayList<>()).add(again);
+		}
+		else {
+			this.mornings.set(index, this.mornings.get(index).measuredAgain(again));
+		}
 	}
 
 	/** All, oldest first. */

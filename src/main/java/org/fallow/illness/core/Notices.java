@@ -48,6 +48,7 @@ final class Notices {
 		boolean again = fold.rhr.tooFastBefore() != null
 				|| (fold.rhr.last() != null && fold.rhr.last().flag() == RhrFlag.VERY_HIGH);
 		add(notices, flag == RhrFlag.VERY_HIGH && again, "clinician-very-high");
+		again(fold.rhr, notices);
 		add(notices, flag == RhrFlag.LOW, "low");
 		if (fold.rhr.provisional()) {
 			notices.add(Message.of("advised.provisional", fold.rhr.n()));
@@ -61,6 +62,28 @@ final class Notices {
 		}
 	}
 
+	/** What was measured again, both figures; and a figure of the person's own. */
+	private static void again(RhrEvidence rhr, List<Message> notices) {
+		Repeat repeat = rhr.repeat();
+		if (repeat != null) {
+			Repeat.Taken entered = repeat.entered();
+			Repeat.Taken first = repeat.first();
+			add(notices, repeat.uncounted(), "clinician-uncounted");
+			if (entered != null && repeat.counted() != null) {
+				add(notices, true, repeat.confirmed() ? "counted" : "counted-lower", Decimals.tenths(entered.bpm()),
+						Decimals.tenths(repeat.counted().bpm()));
+			}
+			if (first != null && repeat.rested() != null) {
+				add(notices, true, "measured-again", Decimals.tenths(first.bpm()),
+						Decimals.tenths(repeat.rested().bpm()), FastAtRest.LIE_MINUTES);
+			}
+		}
+		RhrEvidence.OwnBpm own = rhr.figure();
+		if (own != null) {
+			add(notices, true, "own-figure", Decimals.tenths(own.bpm()), own.since());
+		}
+	}
+
 	/**
 	 * Whether today's reading is asked about: among the athlete's own higher mornings,
 	 * above the line or high, or without a baseline a quick one. It decides nothing.
@@ -71,6 +94,9 @@ final class Notices {
 		Double reading = rhr.reading();
 		Double dev = rhr.dev();
 		Line line = rhr.line();
+		if (rhr.repeat() != null && rhr.repeat().givesWay()) {
+			return true;
+		}
 		if (reading == null || dev == null || line == null) {
 			return reading != null && reading >= rules.askBpm();
 		}

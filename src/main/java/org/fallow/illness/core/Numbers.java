@@ -12,7 +12,6 @@ import org.fallow.baseline.RhrFlag;
 import org.fallow.baseline.Series;
 import org.fallow.baseline.Statistics;
 import org.fallow.entry.MorningEntry;
-import org.fallow.entry.Posture;
 import org.fallow.illness.core.State.Kept;
 import org.fallow.illness.core.State.PastDeviation;
 import org.fallow.rules.RuleSet;
@@ -35,6 +34,8 @@ final class Numbers {
 
 	private final Windows windows;
 
+	private final Judged judged;
+
 	Numbers(State before, Known known, RuleSet rules, LocalDate day, @Nullable Draft episode, Windows windows) {
 		this.before = before;
 		this.known = known;
@@ -42,18 +43,20 @@ final class Numbers {
 		this.day = day;
 		this.episode = episode;
 		this.windows = windows;
+		this.judged = new Judged(before, known, rules, day, episode, windows);
 	}
 
 	RhrEvidence rhr() {
-		MorningEntry entry = this.known.morning(this.day);
+		DayReading chosen = this.judged.chosen(this.day);
+		MorningEntry entry = (chosen == null) ? null : chosen.entry();
 		Double reading = (entry == null) ? null : Morning.usableRhr(entry);
 		Series series = seriesInUse(entry, reading);
-		RhrBaseline baseline = baseline(series, this.day, reading);
-		Held held = (series == null) ? null : heldInForce(series, this.day);
-		Deviation deviation = deviation(this.day);
+		RhrBaseline baseline = this.judged.baseline(series, this.day, reading);
+		Held held = (series == null) ? null : this.judged.heldInForce(series, this.day);
+		Deviation deviation = this.judged.deviation(this.day);
 		List<PastDeviation> past = past();
 		boolean starts = starts(this.day, deviation, past) && !isSymptomsOnly();
-		boolean tooFast = isTooFast(this.day);
+		boolean tooFast = this.judged.isTooFast(this.day);
 		LeftOut left = leftOut(deviation, reading);
 		int n = (baseline != null) ? baseline.n() : readings(series);
 		return new RhrEvidence(series, reading, n, (baseline == null) ? null : baseline.median(),
@@ -65,7 +68,8 @@ final class Numbers {
 				this.before.above(), above(starts, deviation), this.before.kept(), this.before.tooFastOn(), left.flag(),
 				left.low(), left.from(), left.tooLong(), deviation != null && isLowAgain(deviation), hasDrifted(series),
 				(held == null) ? null : held.working(),
-				(held == null || held.rhr() == null) ? null : held.rhr().median());
+				(held == null || held.rhr() == null) ? null : held.rhr().median(), this.judged.ownFigure(series),
+				(chosen == null) ? null : chosen.repeat());
 	}
 
 	/** What a reading that is left out keeps; one too fast is kept with no baseline. */
@@ -97,27 +101,6 @@ final class Numbers {
 		return (series == null || this.episode != null) ? 0 : this.windows.rhrReadings(this.day, series);
 	}
 
-	/** The baseline in force for a series on a day: held in and after an episode. */
-	private @Nullable RhrBaseline baseline(@Nullable Series series, LocalDate date, @Nullable Double reading) {
-		if (series == null) {
-			return null;
-		}
-		Held held = heldInForce(series, date);
-		if (held == null) {
-			return (this.episode == null) ? this.windows.rhrBaseline(date, series) : null;
-		}
-		Held then = held.on(date);
-		return (reading == null) ? then.level() : then.levelFor(reading, this.rules.workingLevel().mostDeviation());
-	}
-
-	private @Nullable Held heldInForce(Series series, LocalDate date) {
-		if (this.episode != null) {
-			Held held = this.episode.held;
-			return (series.equals(held.series()) && this.episode.tracked) ? held : null;
-		}
-		return HeldBaselines.heldRhr(this.before, this.windows, series, date);
-	}
-
 	private @Nullable LocalDate heldAsOf(@Nullable Held held) {
 		if (this.episode != null) {
 			return this.episode.held.asOf();
@@ -141,18 +124,7 @@ final class Numbers {
 	}
 
 	private boolean hasBaseline(Series series) {
-		return baseline(series, this.day, null) != null;
-	}
-
-	private @Nullable Deviation deviation(LocalDate date) {
-		MorningEntry entry = this.known.morning(date);
-		Double reading = (entry == null) ? null : Morning.usableRhr(entry);
-		Series series = (entry == null) ? null : this.windows.series(entry);
-		if (reading == null || series == null) {
-			return null;
-		}
-		RhrBaseline baseline = baseline(series, date, reading);
-		return (baseline == null) ? null : Deviation.of(reading, baseline, series.posture(), this.rules.flags());
+		return this.judged.baseline(series, this.day, null) != null;
 	}
 
 	/**
@@ -185,8 +157,8 @@ final class Numbers {
 	}
 
 	private @Nullable PastDeviation recomputed(LocalDate date) {
-		Deviation deviation = deviation(date);
-		MorningEntry entry = this.known.morning(date);
+		Deviation deviation = this.judged.deviation(date);
+		MorningEntry entry = this.judged.measured(date);
 		Series series = (entry == null) ? null : this.windows.series(entry);
 		PastDeviation then = carried(date);
 		return (deviation == null || series == null) ? null
@@ -204,22 +176,14 @@ final class Numbers {
 
 	/** Whether an earlier morning's reading, as it is known now, makes it a bad one. */
 	boolean isBad(LocalDate date, List<PastDeviation> past) {
-		return isTooFast(date) || starts(date, deviation(date), past);
+		return this.judged.isTooFast(date) || starts(date, this.judged.deviation(date), past);
 	}
 
 	private boolean starts(LocalDate date, @Nullable Deviation deviation, List<PastDeviation> past) {
-		MorningEntry entry = this.known.morning(date);
+		MorningEntry entry = this.judged.measured(date);
 		Series series = (entry == null) ? null : this.windows.series(entry);
 		return deviation != null && series != null
 				&& AboveTheLine.starts(deviation, series, past, date, this.rules.line());
-	}
-
-	/** Whether a morning's reading is too fast for anybody at rest, baseline or none. */
-	private boolean isTooFast(LocalDate date) {
-		MorningEntry entry = this.known.morning(date);
-		Double reading = (entry == null) ? null : Morning.usableRhr(entry);
-		Posture posture = (entry == null) ? null : entry.posture();
-		return reading != null && posture != null && RhrFlag.isTooFast(reading, posture, this.rules.flags());
 	}
 
 	/** Since when it stands above the line after today; null if it does not. */
@@ -243,7 +207,7 @@ final class Numbers {
 		}
 		Held held = this.before.afterClose();
 		Series series = (held == null) ? null : held.series();
-		return series != null && heldInForce(series, this.day) != null;
+		return series != null && this.judged.heldInForce(series, this.day) != null;
 	}
 
 	private boolean isLowAgain(Deviation today) {
@@ -257,7 +221,7 @@ final class Numbers {
 	}
 
 	private boolean hasDrifted(@Nullable Series series) {
-		RhrBaseline now = baseline(series, this.day, null);
+		RhrBaseline now = this.judged.baseline(series, this.day, null);
 		if (now == null || series == null) {
 			return false;
 		}

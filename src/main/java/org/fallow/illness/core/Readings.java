@@ -76,10 +76,10 @@ final class Readings {
 		List<Morning> mornings = this.known.mornings();
 		while (this.taken < mornings.size()) {
 			Morning morning = mornings.get(this.taken++);
-			Series series = series(morning.effective());
+			Series series = series(morning.measured());
 			if (series != null && !isOut(morning.effective(), ruleSet)) {
 				take(Kind.RHR, series, morning, ruleSet);
-				take(Kind.LN_RMSSD, series, morning, ruleSet);
+				take(Kind.LN_RMSSD, morning.isMeasuredAgain() ? series(morning.effective()) : series, morning, ruleSet);
 			}
 			else if (series != null && morning.rhr() != null) {
 				column(Kind.RHR, series, ruleSet).passOver((int) morning.day().toEpochDay());
@@ -87,9 +87,9 @@ final class Readings {
 		}
 	}
 
-	private void take(Kind kind, Series series, Morning morning, RuleSet ruleSet) {
+	private void take(Kind kind, @Nullable Series series, Morning morning, RuleSet ruleSet) {
 		Double value = kind.of(morning);
-		if (value != null) {
+		if (value != null && series != null) {
 			column(kind, series, ruleSet).add((int) morning.day().toEpochDay(), value);
 		}
 	}

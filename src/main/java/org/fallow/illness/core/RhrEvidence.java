@@ -42,6 +42,8 @@ import org.jspecify.annotations.Nullable;
  * @param drift whether the baseline has drifted up slowly
  * @param working the working level in force; absent without one
  * @param own the held baseline's own median, bpm; absent where none is held
+ * @param figure a clinician's own figure for the series; absent where the rules' is
+ * @param repeat what was measured again, or was to be counted; absent where nothing was
  */
 public record RhrEvidence(@Nullable Series series, @Nullable Double reading, int n, @Nullable Double baseline,
 		@Nullable Double spread, boolean provisional, @Nullable LocalDate heldAsOf, @Nullable Line line,
@@ -49,7 +51,7 @@ public record RhrEvidence(@Nullable Series series, @Nullable Double reading, int
 		List<State.PastDeviation> before, @Nullable LocalDate aboveBefore, @Nullable LocalDate above,
 		State.@Nullable Kept last, @Nullable LocalDate tooFastBefore, @Nullable RhrFlag keptFlag, boolean keptLow,
 		@Nullable LocalDate keptFrom, boolean leftOut, boolean lowAgain, boolean drift, @Nullable Working working,
-		@Nullable Double own) {
+		@Nullable Double own, @Nullable OwnBpm figure, @Nullable Repeat repeat) {
 
 	/** Copies the list. */
 	public RhrEvidence {
@@ -62,6 +64,15 @@ public record RhrEvidence(@Nullable Series series, @Nullable Double reading, int
 	 */
 	public @Nullable Double lineBpm() {
 		return (this.dev == null || this.line == null) ? null : Double.valueOf(this.line.bpm());
+	}
+
+	/**
+	 * A clinician's own figure for a person.
+	 *
+	 * @param bpm from here on a reading is too fast at rest, bpm
+	 * @param since the day it was recorded
+	 */
+	public record OwnBpm(double bpm, LocalDate since) {
 	}
 
 }

@@ -2,6 +2,7 @@ package org.fallow.illness.core;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.function.Predicate;
 
 import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
@@ -47,15 +48,26 @@ public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean s
 		IllnessEvent.Cleared cleared = Holds.inForce(fold.known.events(), fold.day);
 		IllnessEvent.Slip slip = Slips.of(fold.known, fold.day);
 		Slips.Unasked unasked = Slips.unasked(fold);
-		return new Seen((entry == null) ? null : entry.recorded().at(), sick.aboveTheNeck(), sick.stomach(),
-				sick.other(), sick.fever(), (entry == null) ? FeverMedicine.NONE : entry.feverMedicine(), sick.smell(),
-				sick.redFlag(), (entry == null) ? null : entry.feels(), fold.isReported(fold.day),
+		return new Seen((entry == null) ? null : entry.recorded().at(), told(fold, Sickness::aboveTheNeck),
+				told(fold, Sickness::stomach), told(fold, Sickness::other), told(fold, Sickness::fever),
+				(entry == null) ? FeverMedicine.NONE : entry.feverMedicine(), sick.smell(),
+				told(fold, Sickness::redFlag), (entry == null) ? null : entry.feels(), fold.isReported(fold.day),
 				fold.known.isInjured(fold.day), fold.withdrawnToday, (entry == null) ? restStands(fold) : null,
 				(cleared == null) ? null : cleared.ceiling(), (cleared == null) ? null : cleared.recorded().at(),
 				(cleared == null) ? null : cleared.until(),
 				Ceilings.strictest(Ceilings.on(fold.known.events(), fold.day)), fold.known.isMinor(fold.day),
 				Besides.of(fold, sick), (slip == null) ? null : slip.tick().code(),
 				(unasked == null) ? null : unasked.day(), unasked != null && unasked.byCoach());
+	}
+
+	/**
+	 * Whether any revision of today's entry told of it: a correction undoes nothing, only
+	 * a slip does (the safer reading).
+	 */
+	private static boolean told(DayFold fold, Predicate<Sickness> wanted) {
+		Morning today = fold.known.morningOn(fold.day);
+		return today != null
+				&& today.revisions().stream().anyMatch((revision) -> wanted.test(fold.sickness(revision)));
 	}
 
 	private static @Nullable LocalDate restStands(DayFold fold) {

@@ -121,6 +121,13 @@ record Sickness(boolean aboveTheNeck, boolean loneMildCough, boolean stomach, bo
 		return relapses() || this.aboveTheNeck;
 	}
 
+	/** The same with the red flag that a count by finger is. */
+	Sickness withARacingHeart() {
+		return new Sickness(this.aboveTheNeck, this.loneMildCough, this.stomach, this.belowTheNeck, this.wholeBody,
+				this.cramped, this.asthma, this.chest, this.fever, this.medicine, this.medicineForIllness, this.smell,
+				true, this.complaints);
+	}
+
 	/** Keeps the morning out of every baseline and mean. */
 	boolean isOutOfBaseline() {
 		return isSick() || this.smell || this.medicine || this.complaints.acts();

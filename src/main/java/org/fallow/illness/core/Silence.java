@@ -39,7 +39,7 @@ public record Silence(@Nullable LocalDate last, @Nullable LocalDate askedFrom, @
 
 	private @Nullable LocalDate asked(DayFold fold, @Nullable LocalDate lastBefore) {
 		for (MorningEntry fresh : fold.known.fresh(MorningEntry.class)) {
-			if (fresh.meanwhile() != null) {
+			if (fresh.meanwhile() != null && isOfNow(fold, fresh.day())) {
 				return null;
 			}
 		}
@@ -48,6 +48,21 @@ public record Silence(@Nullable LocalDate last, @Nullable LocalDate askedFrom, @
 		}
 		boolean silent = fold.entry != null && lastBefore != null && isLong(lastBefore, fold.day, fold.rules);
 		return (silent && lastBefore != null) ? lastBefore.plusDays(1) : null;
+	}
+
+	/**
+	 * Whether a morning comes after the silent ones: the answer of an earlier one, which
+	 * was corrected or came late, is of another silence (the safer reading).
+	 */
+	private static boolean isOfNow(DayFold fold, LocalDate answered) {
+		LocalDate before = answered;
+		for (Morning morning : fold.known.mornings(answered.plusDays(1), fold.day.plusDays(1))) {
+			if (isLong(before, morning.day(), fold.rules)) {
+				return false;
+			}
+			before = morning.day();
+		}
+		return true;
 	}
 
 	/** Whether the mornings were not filled in since. */

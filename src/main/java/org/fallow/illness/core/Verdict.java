@@ -1,7 +1,6 @@
 package org.fallow.illness.core;
 
 import java.time.LocalDate;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -12,6 +11,7 @@ import org.fallow.entry.Feels;
 import org.fallow.entry.FeverMedicine;
 import org.fallow.rules.Clearance;
 import org.fallow.wording.Message;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The day's clearance: every row of both tables that applies, the worst one wins, all are
@@ -153,6 +153,7 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		if (flag != null && flag.isHigh()) {
 			high(rhr, flag, rows);
 		}
+		again(rhr.repeat(), rows);
 		if (rhr.lowAgain()) {
 			row(rows, Clearance.EASY_ONLY, "reason.rhr-low-again", Decimals.tenths(rhr.dev()));
 		}
@@ -171,6 +172,25 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		else {
 			row(rows, Clearance.REST, (flag == RhrFlag.HIGH) ? "reason.rhr-high" : "reason.rhr-very-high",
 					Decimals.tenths(dev));
+		}
+	}
+
+	/** What was measured again after a high reading, or was to be counted by finger. */
+	private static void again(@Nullable Repeat repeat, List<Row> rows) {
+		Repeat.Taken entered = (repeat == null) ? null : repeat.entered();
+		if (repeat != null && entered != null && repeat.uncounted()) {
+			row(rows, Clearance.REST, "reason.rhr-uncounted", Decimals.tenths(entered.bpm()));
+		}
+		Repeat.Taken second = (repeat == null) ? null : repeat.rested();
+		if (repeat != null && second != null && repeat.givesWay()) {
+			Repeat.Taken first = repeat.first();
+			if (first == null) {
+				row(rows, Clearance.EASY_ONLY, "reason.rhr-again-alone", Decimals.tenths(second.bpm()));
+			}
+			else {
+				row(rows, Clearance.EASY_ONLY, "reason.rhr-again", Decimals.tenths(first.bpm()),
+						Decimals.tenths(second.bpm()));
+			}
 		}
 	}
 

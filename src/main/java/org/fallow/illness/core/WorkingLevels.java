@@ -136,12 +136,12 @@ final class WorkingLevels {
 		for (Morning morning : fold.known.backFrom(fold.day)) {
 			LocalDate date = morning.day();
 			MorningEntry entry = morning.effective();
-			Double reading = Morning.usableRhr(entry);
+			Double reading = morning.rhr();
 			if (readings.size() == mornings || !date.isAfter(open.latestOnset)) {
 				break;
 			}
 			boolean free = !fold.sickness(entry).isSick() && !fold.isReported(date);
-			Series series = windows.series(entry);
+			Series series = windows.series(morning.measured());
 			if (free && reading != null && series != null && series.equals(open.held.series())) {
 				readings.add(reading);
 			}

@@ -16,7 +16,7 @@ public final class Said {
 	private static final Pattern CODE = Pattern.compile("[A-Z][A-Z0-9_]+");
 
 	private static final List<String> NAMES = List.of("clearance.", "symptom.", "after.", "kind.", "feels.", "mark.",
-			"cause.", "intensity.", "severity.");
+			"cause.", "intensity.", "severity.", "method.", "posture.");
 
 	private Said() {
 	}

@@ -1,12 +1,14 @@
 package org.fallow.illness.web;
 
 import java.time.LocalDate;
+import java.util.Set;
 import java.util.UUID;
 
 import org.fallow.illness.Assessments;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.view.EpisodeView;
 import org.fallow.illness.view.GateView;
+import org.fallow.illness.view.Said;
 import org.fallow.illness.view.StateView;
 import org.fallow.illness.view.TimeLineView;
 import org.fallow.rules.RuleBook;
@@ -27,6 +29,10 @@ class AthletePages {
 	private static final int LOOK_BACK_DAYS = 180;
 
 	private final AthleteAccess access;
+
+	/** What is told beside the gate of how its reading came about. */
+	private static final Set<String> MEASURED = Set.of("advised.measured-again", "advised.counted",
+			"advised.counted-lower", "advised.clinician-uncounted", "advised.own-figure");
 
 	private final Assessments assessments;
 
@@ -59,6 +65,8 @@ class AthletePages {
 		model.addAttribute("state", state);
 		model.addAttribute("episode", EpisodeView.of(assessment, book));
 		model.addAttribute("gate", GateView.of(assessment, book));
+		model.addAttribute("measured",
+				Said.all(assessment.notices().stream().filter((one) -> MEASURED.contains(one.code())).toList()));
 		model.addAttribute("under18", athlete.isUnder18(day));
 		model.addAttribute("timeLine",
 				TimeLineView.of(this.assessments.of(athlete.id(), day.minusDays(LOOK_BACK_DAYS), day), state, book));

@@ -83,6 +83,20 @@ class AdviceTest {
 		assertThat(story.notices(11)).contains("advised.clinician-lasting");
 	}
 
+	/** A sore throat with swollen glands or fatigue over five days, both ends counted. */
+	@Test
+	void asksForAWordWithAClinicianWhereASoreThroatWithSwollenGlandsLasts() {
+		Story story = Story.ofAKnownAthlete().adult().sick(0, 3, Symptom.SORE_THROAT, Severity.MILD);
+		story.sick(4, Symptom.SWOLLEN_GLANDS, Severity.MILD).sick(5, Symptom.SORE_THROAT, Severity.MILD).well(6);
+		assertThat(story.notices(4)).doesNotContain("advised.clinician-throat");
+		assertThat(story.notices(5)).contains("advised.clinician-throat");
+		assertThat(story.notices(6)).doesNotContain("advised.clinician-throat");
+		Story throat = Story.ofAKnownAthlete().adult().sick(0, 6, Symptom.SORE_THROAT, Severity.MILD);
+		assertThat(throat.notices(6)).doesNotContain("advised.clinician-throat");
+		Story tired = Story.ofAKnownAthlete().adult().sick(0, 6, Symptom.FATIGUE, Severity.MILD);
+		assertThat(tired.notices(6)).doesNotContain("advised.clinician-throat");
+	}
+
 	@Test
 	void asksForAWordWithAClinicianWhereAComplaintAfterSessionsComesBack() {
 		Story story = Story.ofAKnownAthlete()

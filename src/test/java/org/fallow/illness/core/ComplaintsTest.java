@@ -187,6 +187,18 @@ class ComplaintsTest {
 		assertThat(story.well(7).stage(7)).isEqualTo(1);
 	}
 
+	/** In an episode own words of no illness are in doubt: no symptom-free morning. */
+	@Test
+	void countsNoMorningInDoubtAmongTheSymptomFreeOnes() {
+		Story story = Story.ofAKnownAthlete().sick(0, Symptom.FATIGUE, MODERATE);
+		story.morning(1, (e) -> e.words(Symptom.OTHER_COMPLAINT, MILD, "odd in the head")).well(2);
+		assertThat(story.criterion(2, "symptom-free").observed()).containsExactly("1");
+		assertThat(story.stage(2)).isZero();
+		assertThat(story.well(3).stage(3)).isEqualTo(1);
+		Story listed = Story.ofAKnownAthlete().sick(0, Symptom.FATIGUE, MODERATE);
+		assertThat(listed.sick(1, Symptom.LIMB_PAIN, MODERATE).well(2).stage(2)).as("listed").isEqualTo(1);
+	}
+
 	@Test
 	void beginsANewSeriesWithAnotherDevice() {
 		Story story = Story.ofAKnownAthlete().measuredAnew(0, DeviceChange.What.SOFTWARE, Method.STRAP).rhr(0, 44);

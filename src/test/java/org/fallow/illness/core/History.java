@@ -19,6 +19,7 @@ import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.Meanwhile;
+import org.fallow.entry.MeasuredAgain;
 import org.fallow.entry.MedicineChange;
 import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
@@ -121,6 +122,7 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 				return;
 			}
 			mornings(facts, day, morningKind(index), number / 10_000);
+			measuredAgain(facts, day, morningKind(index), number);
 			other(facts, day, number / 100 % 100, number / 10_000);
 		}
 
@@ -156,6 +158,29 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 					facts.add(morning(day, recorded(day, 9, 1), 50.0, List.of()));
 				}
 				default -> facts.add(morning(day, recorded(day, 6, 0), bpm, felt));
+			}
+		}
+
+		/** High and fast mornings are measured again, and some that do not ask for it. */
+		private void measuredAgain(List<Fact> facts, LocalDate day, int kind, int number) {
+			if ((kind < 13 || kind > 15) && (kind < 58 || kind > 63)) {
+				return;
+			}
+			int size = number / 10_000;
+			double bpm = (size < 3) ? 50 : (size < 5) ? 57 : (size < 7) ? 66 : 50 + size * 10;
+			if (kind >= 58) {
+				facts.add(morning(day, recorded(day, 6, 0), (kind < 61) ? 104.0 : 128.0, List.of()));
+			}
+			if (kind >= 61 && number % 7 > 1) {
+				facts.add(new MeasuredAgain(day, recorded(day, 7, 1), MeasuredAgain.Kind.COUNTED, Method.COUNT_60,
+						Posture.SITTING, (number % 7 == 2) ? 124 : (number % 7 == 3) ? 108 : 56));
+			}
+			if (number % 3 > 0) {
+				facts.add(new MeasuredAgain(day, recorded(day, 7, 2), MeasuredAgain.Kind.RESTED,
+						(number % 5 == 0) ? Method.COUNT_60 : Method.STRAP, Posture.LYING, bpm));
+			}
+			if (number % 11 == 0) {
+				facts.add(morning(day, recorded(day, 8, 3), (double) (50 + size * 3), List.of()));
 			}
 		}
 
@@ -201,6 +226,8 @@ record History(int quiet, int silence, int calm, List<Integer> days) {
 				case WEST, EAST -> {
 				}
 				case 40, 41, 42, 43 -> addSlip(facts, day, size);
+				case 38 -> facts.add(new OwnFigure(day, recorded(day, 5, 14), Method.STRAP, Posture.LYING, 105 + size,
+						"a clinician", "physician", day, null));
 				case 44 -> facts.add(new IllnessEvent.Asked(day, recorded(day, 15, 1), "all well"));
 				default -> facts.add(session(day, day, 2.0, List.of()));
 			}

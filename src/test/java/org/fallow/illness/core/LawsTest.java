@@ -30,7 +30,9 @@ import org.fallow.entry.ContextTag;
 import org.fallow.entry.Fact;
 import org.fallow.entry.FeverMedicine;
 import org.fallow.entry.KnownSymptom;
+import org.fallow.entry.MeasuredAgain;
 import org.fallow.entry.MorningEntry;
+import org.fallow.entry.Posture;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
 import org.fallow.entry.Severity;
@@ -159,6 +161,28 @@ class LawsTest {
 			if (base.rhr().dev() != null && base.rhr().dev() >= 0) {
 				MorningEntry higher = with(entry, entry.rhrBpm() + beats, entry.rmssdMs(), entry.symptoms());
 				isNotLooser(today.decide(higher), base);
+			}
+		}
+	}
+
+	/**
+	 * Law 2, for the day itself: measured again, a morning becomes easy at best and never
+	 * good, and one that was not high is loosened by nothing.
+	 */
+	@Property(seed = SEED)
+	void isNeverLoosenedBeyondEasyByMeasuringAgain(@ForAll("histories") History history,
+			@ForAll @IntRange(min = 38, max = 110) int beats) {
+		for (Today today : todays(history)) {
+			MorningEntry entry = today.entry();
+			DayAssessment base = today.decide(entry);
+			DayAssessment again = today
+				.and(new MeasuredAgain(today.day(), entry.recorded(), MeasuredAgain.Kind.RESTED, entry.method(),
+						Posture.LYING, beats))
+				.decide(entry);
+			assertThat(again.clearance()).isLessThanOrEqualTo(Clearance.EASY_ONLY);
+			assertThat(again.mark()).isNotEqualTo(Mark.GOOD);
+			if (base.rhr().flag() == null || !base.rhr().flag().isHigh()) {
+				isNotLooser(again, base);
 			}
 		}
 	}
@@ -553,6 +577,12 @@ class LawsTest {
 
 	private record Today(LocalDate day, Known known, List<Fact> others, MorningEntry entry, State before,
 			RhrEvidence measured) {
+
+		Today and(Fact more) {
+			List<Fact> all = new ArrayList<>(this.others);
+			all.add(more);
+			return new Today(this.day, this.known, all, this.entry, this.before, this.measured);
+		}
 
 		DayAssessment decide(MorningEntry changed) {
 			List<Fact> fresh = new ArrayList<>(this.others);

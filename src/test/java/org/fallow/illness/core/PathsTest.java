@@ -73,9 +73,9 @@ class PathsTest {
 
 	@Test
 	void takesOneVaccinationInTwentyOneDays() {
-		assertThat(path(Story.ofAKnownAthlete().vaccinated(-21).vaccinated(-1).morning(0, (e) -> e.fever()), 0))
-			.isEqualTo(PathName.THREE_WEEK);
 		assertThat(path(Story.ofAKnownAthlete().vaccinated(-22).vaccinated(-1).morning(0, (e) -> e.fever()), 0))
+			.isEqualTo(PathName.THREE_WEEK);
+		assertThat(path(Story.ofAKnownAthlete().vaccinated(-23).vaccinated(-1).morning(0, (e) -> e.fever()), 0))
 			.isEqualTo(PathName.VACCINATION);
 	}
 

@@ -47,6 +47,7 @@ final class Recomputed {
 
 	static void check(DayAssessment day, RuleSet rules) {
 		Recomputed recomputed = new Recomputed(day, rules);
+		recomputed.again();
 		recomputed.deviation();
 		recomputed.aboveTheLine();
 		recomputed.kept();
@@ -81,8 +82,80 @@ final class Recomputed {
 	}
 
 	private double tooFast() {
-		return (this.rhr.series().posture() == Posture.STANDING) ? this.rules.flags().standingBpm()
-				: this.rules.flags().restingBpm();
+		double usual = usual(this.rhr.series().posture());
+		return (this.rhr.figure() == null) ? usual : Math.max(usual, this.rhr.figure().bpm());
+	}
+
+	private double usual(Posture posture) {
+		return (posture == Posture.STANDING) ? this.rules.flags().standingBpm() : this.rules.flags().restingBpm();
+	}
+
+	private static double countFrom(Posture posture) {
+		return (posture == Posture.STANDING) ? 140 : 120;
+	}
+
+	/** Which of several measurements of the morning is the reading. */
+	private void again() {
+		Repeat repeat = this.rhr.repeat();
+		if (repeat == null) {
+			assertThat(this.rhr.reading() == null || this.rhr.reading() < countFrom(this.rhr.series().posture()))
+				.isTrue();
+			return;
+		}
+		for (Repeat.Taken one : Arrays.asList(repeat.entered(), repeat.counted(), repeat.rested())) {
+			if (one != null) {
+				taken(one);
+			}
+		}
+		Repeat.Taken used = switch (repeat.used()) {
+			case ENTERED -> repeat.entered();
+			case COUNTED -> repeat.counted();
+			case RESTED -> repeat.rested();
+		};
+		boolean unused = repeat.used() == Repeat.Use.ENTERED && (used == null || repeat.unsure());
+		assertThat(this.rhr.reading()).isEqualTo(unused ? null : Double.valueOf(used.bpm()));
+		if (!unused) {
+			assertThat(this.rhr.series()).isEqualTo(used.series());
+			assertThat(this.rhr.dev()).isEqualTo(used.dev());
+			assertThat(this.rhr.flag()).isEqualTo(used.flag());
+		}
+		assertThat(repeat.used()).isEqualTo(usedAgain(repeat));
+	}
+
+	private void taken(Repeat.Taken one) {
+		RuleSet.Flags flags = this.rules.flags();
+		boolean high = one.bpm() >= one.tooFastFrom();
+		assertThat(one.tooFastFrom()).isGreaterThanOrEqualTo(usual(one.series().posture()));
+		if (one.dev() != null) {
+			assertThat(one.dev()).isCloseTo(one.bpm() - one.baseline(), within(1e-9));
+			high |= atLeast(one.dev(),
+					Math.min(flags.highCeiling(), Math.max(flags.highFloor(), flags.highSpreads() * one.spread())));
+		}
+		assertThat(one.high()).isEqualTo(high);
+	}
+
+	private Repeat.Use usedAgain(Repeat repeat) {
+		Repeat.Taken entered = repeat.entered();
+		boolean fast = entered != null && !repeat.unsure() && entered.bpm() >= countFrom(entered.series().posture());
+		Repeat.Taken count = repeat.counted();
+		assertThat(count == null || fast).isTrue();
+		double figure = (count == null) ? 0
+				: Math.min(countFrom(entered.series().posture()), countFrom(count.series().posture()));
+		Repeat.Use first = (count != null && count.bpm() < figure) ? Repeat.Use.COUNTED : Repeat.Use.ENTERED;
+		Repeat.Taken other = (first == Repeat.Use.COUNTED) ? count : repeat.unsure() ? null : entered;
+		Repeat.Taken rested = repeat.rested();
+		if (rested == null || rested.high()) {
+			return (rested == null) ? first : Repeat.Use.RESTED;
+		}
+		boolean stays = !repeat.beside() || (fast && count == null)
+				|| (other != null && (!other.high() || (other.dev() != null && rested.dev() == null)));
+		return stays ? first : Repeat.Use.RESTED;
+	}
+
+	/** After a high first reading, or one corrected since: not good, and easy at best. */
+	private boolean givesWay() {
+		Repeat repeat = this.rhr.repeat();
+		return repeat != null && repeat.rested() != null && !(repeat.beside() && repeat.unsure());
 	}
 
 	/** In exact decimals: what differs by less than a billionth is the same. */
@@ -192,7 +265,7 @@ final class Recomputed {
 		if (isSick() || (during != null && this.seen.reported()) || high || this.rhr.starts()) {
 			return Mark.BAD;
 		}
-		if (this.seen.besides().askedFrom() != null || this.seen.besides().ownWords()) {
+		if (this.seen.besides().askedFrom() != null || this.seen.besides().ownWords() || givesWay()) {
 			return Mark.NEITHER;
 		}
 		boolean tracked = during != null && during.tracked() && !during.symptomsOnly();
@@ -306,6 +379,10 @@ final class Recomputed {
 				assertThat(this.seen.slip()).isNotNull();
 				is(criterion, false);
 			}
+			case "not-bad" -> {
+				assertThat(expectedMark()).isEqualTo(Mark.BAD);
+				is(criterion, false);
+			}
 			case "symptom-free", "runs", "counted", "least-days" ->
 				is(criterion, number(criterion.observed()) >= number(criterion.required()));
 			case "no-bad-morning", "after-session" -> is(criterion, number(criterion.observed()) == 0);
@@ -383,6 +460,11 @@ final class Recomputed {
 		add(seenToday, flag == RhrFlag.HIGH || flag == RhrFlag.VERY_HIGH, Clearance.REST);
 		add(seenToday, this.rhr.above() != null || this.rhr.lowAgain() || this.rhr.keptLow()
 				|| (this.rhr.leftOut() && entered) || this.day.hrv().flag() == HrvFlag.SUPPRESSED, Clearance.EASY_ONLY);
+		Repeat repeat = this.rhr.repeat();
+		Repeat.Taken first = (repeat == null) ? null : repeat.entered();
+		add(seenToday, givesWay(), Clearance.EASY_ONLY);
+		add(seenToday, first != null && !repeat.unsure() && repeat.counted() == null
+				&& first.bpm() >= countFrom(first.series().posture()), Clearance.REST);
 		stage(seenToday);
 		return seenToday.stream().min(Clearance::compareTo).orElseThrow();
 	}

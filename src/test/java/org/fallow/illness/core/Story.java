@@ -20,6 +20,7 @@ import org.fallow.entry.HealthCondition;
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.KnownCause;
 import org.fallow.entry.Meanwhile;
+import org.fallow.entry.MeasuredAgain;
 import org.fallow.entry.MedicineChange;
 import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
@@ -260,6 +261,36 @@ final class Story {
 
 	Story measuredAnew(int day, DeviceChange.What what, Method method) {
 		return add(new DeviceChange(day(day), recorded(day, 5), what, method));
+	}
+
+	/** At 7, an hour after the entry: after lying some minutes longer. */
+	Story rested(int day, Method method, double bpm) {
+		return add(
+				new MeasuredAgain(day(day), recorded(day, 7), MeasuredAgain.Kind.RESTED, method, Posture.LYING, bpm));
+	}
+
+	Story rested(int day, double bpm) {
+		return rested(day, Method.STRAP, bpm);
+	}
+
+	/** At 7, an hour after the entry: by finger over a minute. */
+	Story counted(int day, Posture posture, double bpm) {
+		return add(new MeasuredAgain(day(day), recorded(day, 7), MeasuredAgain.Kind.COUNTED, Method.COUNT_60, posture,
+				bpm));
+	}
+
+	Story counted(int day, double bpm) {
+		return counted(day, Posture.LYING, bpm);
+	}
+
+	/** A clinician's own figure for the strap, lying, before the morning's entry. */
+	Story figure(int day, double bpm) {
+		return add(new OwnFigure(day(day), recorded(day, 5), Method.STRAP, Posture.LYING, bpm, "a clinician",
+				"physician", day(day), null));
+	}
+
+	Story figureEnded(int day) {
+		return add(new OwnFigureEnded(day(day), recorded(day, 5), Method.STRAP, Posture.LYING, "test"));
 	}
 
 	Timeline timeline() {
