@@ -47,8 +47,7 @@ class SmallReadingsTest {
 	@Test
 	void aboveTheNeckTogetherWithStomachSymptomsTakesThreeWeeks() {
 		Story story = Story.ofAKnownAthlete()
-			.morning(0,
-					(e) -> e.symptom(Symptom.VOMITING, Severity.MILD).symptom(Symptom.RUNNY_NOSE, Severity.MILD));
+			.morning(0, (e) -> e.symptom(Symptom.VOMITING, Severity.MILD).symptom(Symptom.RUNNY_NOSE, Severity.MILD));
 		assertThat(path(story, 0)).isEqualTo(PathName.THREE_WEEK);
 	}
 
@@ -77,8 +76,8 @@ class SmallReadingsTest {
 	@Test
 	void daysFromOnsetMinusThreeToTheDayBeforeTheCloseAreOutOfBaselines() {
 		Story story = Story.ofAKnownAthlete().sick(0, Symptom.FATIGUE, Severity.MILD).well(1, 40).runs(3, 40);
-		LocalDates closed = new LocalDates(story);
-		assertThat(story.on(closed.day).state().out()).contains(new DayRange(Story.day(-3), Story.day(closed.day - 1)));
+		Closing closed = new Closing(story);
+		assertThat(story.on(closed.day).state().out()).contains(new DayRange(Story.day(-3), Story.day(closed.day)));
 	}
 
 	@Test
@@ -90,10 +89,12 @@ class SmallReadingsTest {
 
 	@Test
 	void aReadingInASeriesWithoutABaselineIsLeftOutApartFromAHundred() {
-		Story story = Story.ofAKnownAthlete().morning(0, (e) -> e.by(Method.COUNT_60, Posture.SITTING).rhr(70.0));
+		Story story = Story.ofAKnownAthlete()
+			.morning(0, (e) -> e.by(Method.COUNT_60).posture(Posture.SITTING).rhr(70.0));
 		assertThat(story.on(0).rhr().dev()).isNull();
 		assertThat(story.clearance(0)).isEqualTo(Clearance.FULL_TRAINING);
-		Story fast = Story.ofAKnownAthlete().morning(0, (e) -> e.by(Method.COUNT_60, Posture.SITTING).rhr(100.0));
+		Story fast = Story.ofAKnownAthlete()
+			.morning(0, (e) -> e.by(Method.COUNT_60).posture(Posture.SITTING).rhr(100.0));
 		assertThat(fast.clearance(0)).isEqualTo(Clearance.REST);
 	}
 
@@ -116,11 +117,11 @@ class SmallReadingsTest {
 	}
 
 	/** The day a story's episode closed. */
-	private static final class LocalDates {
+	private static final class Closing {
 
 		private final int day;
 
-		LocalDates(Story story) {
+		Closing(Story story) {
 			int last = 1;
 			while (story.on(last).state().episode() != null) {
 				last++;
