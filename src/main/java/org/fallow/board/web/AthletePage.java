@@ -12,9 +12,11 @@ import org.fallow.entry.MeasuredAgain;
 import org.fallow.entry.Measurements;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.Sessions;
+import org.fallow.illness.AfterLinks;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.CeilingFacts;
+import org.fallow.illness.EnteredAfterLink;
 import org.fallow.illness.IllnessFacts;
 import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.Course;
@@ -63,6 +65,8 @@ class AthletePage {
 
 	private final Measurements measurements;
 
+	private final AfterLinks afterLinks;
+
 	private final Charts charts;
 
 	private final RuleSets ruleSets;
@@ -70,7 +74,8 @@ class AthletePage {
 	private final Clock clock;
 
 	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
-			Sessions sessions, Measurements measurements, Charts charts, RuleSets ruleSets, Clock clock) {
+			Sessions sessions, AfterLinks afterLinks, Measurements measurements, Charts charts, RuleSets ruleSets, Clock clock) {
+		this.afterLinks = afterLinks;
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
@@ -123,10 +128,13 @@ class AthletePage {
 			.filter((stored) -> !stored.event().recorded().on().isAfter(asOf))
 			.toList();
 		List<MeasuredAgain> again = this.measurements.of(athlete.id(), asOf.minusDays(ENTRY_DAYS), asOf);
+		EnteredAfterLink after = this.afterLinks.knownOn(athlete.id(), asOf);
+		model.addAttribute("afterLinks",
+				after.lines(athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
 		List<EntryRow> entries = new ArrayList<>(this.charts.effective(athlete, asOf.minusDays(ENTRY_DAYS), asOf)
 			.values()
 			.stream()
-			.map((stored) -> EntryRow.of(stored, events, again))
+			.map((stored) -> EntryRow.of(stored, events, after, again))
 			.toList());
 		Collections.reverse(entries);
 		model.addAttribute("entries", entries);
@@ -134,13 +142,14 @@ class AthletePage {
 				(person) -> this.squad.nameOf(person).orElse("–")));
 		model.addAttribute("decisions", DecisionRow.of(
 				this.assessments.decisions(athlete.id()).stream().filter((d) -> !d.day().isAfter(asOf)).toList(),
-				events, athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
+				events, athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–"), after));
 		Instant entered = assessment.seen().recordedAt();
 		Recorded entry = (entered == null) ? null : new Recorded(entered, asOf);
 		model.addAttribute("sessions",
 				this.sessions.knownOn(athlete.id(), asOf.minusDays(ENTRY_DAYS), asOf, asOf)
 					.stream()
-					.map((log) -> LoggedSession.of(log, events, entry, athlete.zone()))
+					.map((log) -> LoggedSession.of(log, events, entry, athlete.zone())
+						.after(after.by(TraceSubject.SESSION, log.recorded().at())))
 					.toList());
 	}
 

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 
+import org.fallow.access.TraceSubject;
 import org.fallow.entry.ContextTag;
 import org.fallow.entry.Feels;
 import org.fallow.entry.MeasuredAgain;
@@ -14,6 +15,7 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.Severity;
 import org.fallow.entry.StoredMorning;
 import org.fallow.entry.Symptom;
+import org.fallow.illness.EnteredAfterLink;
 import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.IllnessEvent;
 import org.jspecify.annotations.Nullable;
@@ -33,20 +35,24 @@ import org.jspecify.annotations.Nullable;
  * @param tags context
  * @param note words
  * @param corrected whether it was corrected
+ * @param linkBy who had made a link to the account before it was entered there; absent
+ * for most
  * @param again what was measured again beside it, in the order recorded
  */
 public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture posture, @Nullable Double rhr,
 		@Nullable Double rmssd, List<Felt> symptoms, @Nullable String otherSymptom, boolean fever,
 		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected,
-		List<MeasuredAgain> again) {
+		@Nullable String linkBy, List<MeasuredAgain> again) {
 
 	/**
 	 * The view of an entry.
 	 * @param stored the entry
 	 * @param events what people said, slips among it
+	 * @param after what was entered after somebody else's link
 	 * @param again what was measured again
 	 */
-	static EntryRow of(StoredMorning stored, List<StoredEvent> events, List<MeasuredAgain> again) {
+	static EntryRow of(StoredMorning stored, List<StoredEvent> events, EnteredAfterLink after,
+			List<MeasuredAgain> again) {
 		MorningEntry entry = stored.entry();
 		String other = entry.symptoms()
 			.stream()
@@ -61,6 +67,7 @@ public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture
 			.toList();
 		return new EntryRow(entry.day(), entry.method(), entry.posture(), entry.rhrBpm(), entry.rmssdMs(), felt, other,
 				entry.feverLast24h(), entry.feels(), entry.tags(), entry.note(), stored.revision() > 1,
+				after.by(TraceSubject.MORNING, entry.recorded().at()),
 				again.stream().filter((one) -> one.day().equals(entry.day())).toList());
 	}
 
