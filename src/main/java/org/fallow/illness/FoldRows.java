@@ -140,7 +140,8 @@ class FoldRows {
 	 * @param facts the facts
 	 */
 	record Input(@Nullable State state, @Nullable FirstState older, @Nullable LocalDate keepBefore,
-			@Nullable LocalDate first, @Nullable LocalDate last, @Nullable String listed, LocalDate since, List<Fact> facts) {
+			@Nullable LocalDate first, @Nullable LocalDate last, @Nullable String listed, LocalDate since,
+			List<Fact> facts) {
 	}
 
 }

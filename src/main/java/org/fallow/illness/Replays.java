@@ -106,8 +106,7 @@ class Replays {
 	/** Up to an older state’s day lived anew, and on from there with what it hands on. */
 	private static List<DayAssessment> fromTheFirstFact(@Nullable FirstState older, Timeline timeline, RuleBook rules,
 			LocalDate to) {
-		List<DayAssessment> anew = (older == null) ? List.of()
-				: Course.withoutForecast(timeline, rules, older.day());
+		List<DayAssessment> anew = (older == null) ? List.of() : Course.withoutForecast(timeline, rules, older.day());
 		return (older == null || anew.isEmpty()) ? Course.of(timeline, rules, to)
 				: Course.from(older.goOn(anew.get(anew.size() - 1).state()), timeline, rules, to);
 	}

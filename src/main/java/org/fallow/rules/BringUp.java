@@ -23,8 +23,8 @@ import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * After an upgrade: a rule set of the first rule text that decides today, or is to decide
- * later, goes on as a new version of its team from the next day, or from its own day. What
- * was decided before stays as it is stored.
+ * later, goes on as a new version of its team from the next day, or from its own day.
+ * What was decided before stays as it is stored.
  */
 @Component
 class BringUp {

@@ -155,7 +155,9 @@ public class RuleSets {
 		return add(teamId, rules, from, at, by, reason, null);
 	}
 
-	/** Adds what one of the first rule text goes on as; the caller has locked the team. */
+	/**
+	 * Adds what one of the first rule text goes on as; the caller has locked the team.
+	 */
 	int addInstead(RuleVersion first, LocalDate from, Instant at) {
 		return add(first.teamId(), first.rules(), from, at, null, null, first.version());
 	}

@@ -131,7 +131,9 @@ class FirstStateTests {
 		assertThat(read.episode()).isNull();
 	}
 
-	/** As the first text wrote it: no line, no stand, a sustained rise and a tolerance. */
+	/**
+	 * As the first text wrote it: no line, no stand, a sustained rise and a tolerance.
+	 */
 	private static ObjectNode firstText(ObjectNode state, boolean signal) {
 		List.of("above", "tooFastOn", "silence", "slipEntries").forEach(state::remove);
 		state.putObject("rise").put("signal", signal).put("sum", 12.0).put("silent", 0);
@@ -147,18 +149,20 @@ class FirstStateTests {
 
 	private ObjectNode state(PersonId id) {
 		As.person(id);
-		String text = this.transactions.execute((status) -> this.jdbc.sql("select state from assessment where athlete_id = ? and day = ?")
-			.params(id.value(), FIRST.plusDays(LAST))
-			.query(String.class)
-			.single());
+		String text = this.transactions
+			.execute((status) -> this.jdbc.sql("select state from assessment where athlete_id = ? and day = ?")
+				.params(id.value(), FIRST.plusDays(LAST))
+				.query(String.class)
+				.single());
 		return (ObjectNode) MAPPER.readTree(text).get("state");
 	}
 
 	private void store(ObjectNode text) {
 		As.person(this.ann);
-		Integer changed = this.transactions.execute((status) -> this.jdbc.sql("update assessment set state = ? where athlete_id = ? and day = ?")
-			.params(MAPPER.writeValueAsString(text), this.ann.value(), FIRST.plusDays(LAST))
-			.update());
+		Integer changed = this.transactions
+			.execute((status) -> this.jdbc.sql("update assessment set state = ? where athlete_id = ? and day = ?")
+				.params(MAPPER.writeValueAsString(text), this.ann.value(), FIRST.plusDays(LAST))
+				.update());
 		assertThat(changed).isOne();
 	}
 
@@ -185,9 +189,8 @@ class FirstStateTests {
 	private void enter(PersonId id, int day, double bpm, List<ReportedSymptom> felt) {
 		this.clock.set(FIRST.plusDays(day));
 		As.person(id);
-		this.mornings.save(id,
-				NewMorning.measured(FIRST.plusDays(day), Method.STRAP, Posture.LYING, bpm, null).with(felt.toArray(ReportedSymptom[]::new)),
-				Submission.page(id, Role.ATHLETE, Ids.next()));
+		this.mornings.save(id, NewMorning.measured(FIRST.plusDays(day), Method.STRAP, Posture.LYING, bpm, null)
+			.with(felt.toArray(ReportedSymptom[]::new)), Submission.page(id, Role.ATHLETE, Ids.next()));
 	}
 
 }

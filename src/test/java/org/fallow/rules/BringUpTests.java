@@ -55,8 +55,8 @@ class BringUpTests {
 	void addATeamOfTheFirstText() throws IOException {
 		this.clock.set(TODAY);
 		try (InputStream in = Objects.requireNonNull(getClass().getResourceAsStream("first-text.json"))) {
-			this.first = new String(in.readAllBytes(), StandardCharsets.UTF_8)
-				.replace("\"lowApartDays\":3", "\"lowApartDays\":5");
+			this.first = new String(in.readAllBytes(), StandardCharsets.UTF_8).replace("\"lowApartDays\":3",
+					"\"lowApartDays\":5");
 		}
 		this.club = this.people.foundClub("Club " + UUID.randomUUID()).id();
 		this.team = this.people.addTeam(this.club, "Own", ZoneOffset.UTC);

@@ -74,7 +74,8 @@ class AthletePage {
 	private final Clock clock;
 
 	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
-			Sessions sessions, AfterLinks afterLinks, Measurements measurements, Charts charts, RuleSets ruleSets, Clock clock) {
+			Sessions sessions, AfterLinks afterLinks, Measurements measurements, Charts charts, RuleSets ruleSets,
+			Clock clock) {
 		this.afterLinks = afterLinks;
 		this.access = access;
 		this.squad = squad;

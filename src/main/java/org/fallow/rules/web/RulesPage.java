@@ -102,8 +102,8 @@ class RulesPage {
 	private VersionLine line(RuleVersion one, Team team, boolean now) {
 		return new VersionLine(team.id(), one.version(), one.hash().substring(0, VersionLine.HASH_LENGTH),
 				one.effectiveFrom().equals(LocalDate.EPOCH) ? null : one.effectiveFrom(),
-				LocalDateTime.ofInstant(one.writtenAt(), team.zone()), name(one.writtenBy()), one.reason(), one.firstText(),
-				one.becameOf(), now);
+				LocalDateTime.ofInstant(one.writtenAt(), team.zone()), name(one.writtenBy()), one.reason(),
+				one.firstText(), one.becameOf(), now);
 	}
 
 	private DraftLine draft(RuleDraft draft, ZoneId zone) {

@@ -47,8 +47,7 @@ class SmallReadingsTest {
 	@Test
 	void aboveTheNeckTogetherWithStomachSymptomsTakesThreeWeeks() {
 		Story story = Story.ofAKnownAthlete()
-			.morning(0,
-					(e) -> e.symptom(Symptom.VOMITING, Severity.MILD).symptom(Symptom.RUNNY_NOSE, Severity.MILD));
+			.morning(0, (e) -> e.symptom(Symptom.VOMITING, Severity.MILD).symptom(Symptom.RUNNY_NOSE, Severity.MILD));
 		assertThat(path(story, 0)).isEqualTo(PathName.THREE_WEEK);
 	}
 
@@ -90,10 +89,12 @@ class SmallReadingsTest {
 
 	@Test
 	void aReadingInASeriesWithoutABaselineIsLeftOutApartFromAHundred() {
-		Story story = Story.ofAKnownAthlete().morning(0, (e) -> e.by(Method.COUNT_60).posture(Posture.SITTING).rhr(70.0));
+		Story story = Story.ofAKnownAthlete()
+			.morning(0, (e) -> e.by(Method.COUNT_60).posture(Posture.SITTING).rhr(70.0));
 		assertThat(story.on(0).rhr().dev()).isNull();
 		assertThat(story.clearance(0)).isEqualTo(Clearance.FULL_TRAINING);
-		Story fast = Story.ofAKnownAthlete().morning(0, (e) -> e.by(Method.COUNT_60).posture(Posture.SITTING).rhr(100.0));
+		Story fast = Story.ofAKnownAthlete()
+			.morning(0, (e) -> e.by(Method.COUNT_60).posture(Posture.SITTING).rhr(100.0));
 		assertThat(fast.clearance(0)).isEqualTo(Clearance.REST);
 	}
 
