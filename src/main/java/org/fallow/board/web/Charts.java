@@ -3,10 +3,15 @@ package org.fallow.board.web;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
+import org.fallow.entry.Measurements;
+import org.fallow.entry.Method;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.Mornings;
+import org.fallow.entry.Posture;
 import org.fallow.entry.StoredMorning;
 import org.fallow.illness.AssessedDay;
 import org.fallow.rules.RuleBook;
@@ -34,8 +39,11 @@ class Charts {
 
 	private final Mornings mornings;
 
-	Charts(Mornings mornings) {
+	private final Measurements measurements;
+
+	Charts(Mornings mornings, Measurements measurements) {
 		this.mornings = mornings;
+		this.measurements = measurements;
 	}
 
 	/**
@@ -77,6 +85,7 @@ class Charts {
 		LocalDate asOf = days.get(days.size() - 1).day();
 		Map<LocalDate, MorningEntry> entries = new TreeMap<>();
 		effective(athlete, days.get(0).day(), asOf).forEach((day, stored) -> entries.put(day, stored.entry()));
+		measuredAgain(athlete, days, entries);
 		ChartData chart = ChartData.of(days, entries, book, asOf);
 		model.addAttribute("chartJson", JSON.writeValueAsString(chart).replace("<", "\\u003c"));
 		model.addAttribute("chartRows", ChartRow.of(days, entries, chart));
@@ -99,6 +108,22 @@ class Charts {
 		double acts = Math.exp(mean - rules.suppressedSds() * sd);
 		return (recent == null) ? Message.of("chart.rmssd.no-mean", rules.days(), acts, rules.leastReadings())
 				: Message.of("chart.rmssd.mean", rules.days(), acts, Math.exp(recent));
+	}
+
+	/** A morning that was measured again is drawn by the reading that decided it. */
+	private void measuredAgain(Athlete athlete, List<AssessedDay> days, Map<LocalDate, MorningEntry> entries) {
+		Set<LocalDate> again = new TreeSet<>();
+		this.measurements.of(athlete.id(), days.get(0).day(), days.get(days.size() - 1).day())
+			.forEach((one) -> again.add(one.day()));
+		for (AssessedDay day : days) {
+			MorningEntry entry = entries.get(day.day());
+			Method method = (entry == null) ? null : entry.method();
+			Posture posture = (entry == null) ? null : entry.posture();
+			Double bpm = day.rhrBpm();
+			if (again.contains(day.day()) && entry != null && method != null && posture != null && bpm != null) {
+				entries.put(day.day(), entry.measuredAs(method, posture, bpm));
+			}
+		}
 	}
 
 }
