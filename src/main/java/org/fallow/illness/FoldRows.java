@@ -93,8 +93,8 @@ class FoldRows {
 			gathered.add(rows);
 		}
 		State read = (state == null) ? null : StateJson.read(state);
-		LocalDate keepBefore = (state != null && read == null) ? day : null;
-		return new Input(read, keepBefore, first, last, listed, since, gathered.facts());
+		FirstState older = (state != null && read == null) ? FirstState.read(state) : null;
+		return new Input(read, older, (older == null) ? null : day, first, last, listed, since, gathered.facts());
 	}
 
 	/** Facts of all kinds, with what was carried over when entries were merged. */
@@ -126,6 +126,8 @@ class FoldRows {
 	 * What a fold goes on from.
 	 *
 	 * @param state the latest stored state before the day asked for; absent if none
+	 * @param older where the stored state is of an older version, what it hands on; else
+	 * absent
 	 * @param keepBefore where the stored state is of an older version the fold begins
 	 * with the first fact, and what was decided before this day stays as it is; else
 	 * absent
@@ -137,8 +139,8 @@ class FoldRows {
 	 * @param since first day of the mornings and sessions among the facts
 	 * @param facts the facts
 	 */
-	record Input(@Nullable State state, @Nullable LocalDate keepBefore, @Nullable LocalDate first,
-			@Nullable LocalDate last, @Nullable String listed, LocalDate since, List<Fact> facts) {
+	record Input(@Nullable State state, @Nullable FirstState older, @Nullable LocalDate keepBefore,
+			@Nullable LocalDate first, @Nullable LocalDate last, @Nullable String listed, LocalDate since, List<Fact> facts) {
 	}
 
 }

@@ -91,8 +91,8 @@ class Replays {
 		RuleBook rules = this.ruleSets.bookOf(athlete.teamId(), input.listed());
 		State state = input.state();
 		if (state == null) {
-			return from(input.keepBefore(),
-					Course.of(timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), trial), rules, to));
+			return from(input.keepBefore(), fromTheFirstFact(input.older(),
+					timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), trial), rules, to));
 		}
 		LocalDate start = state.factsFrom();
 		List<Fact> facts = start.isBefore(input.since()) ? this.rows.facts(athlete, start) : input.facts();
@@ -101,6 +101,15 @@ class Replays {
 			return Course.of(timeline(athlete, this.rows.facts(athlete, LocalDate.EPOCH), trial), rules, to);
 		}
 		return Course.from(state, timeline, rules, to);
+	}
+
+	/** Up to an older state’s day lived anew, and on from there with what it hands on. */
+	private static List<DayAssessment> fromTheFirstFact(@Nullable FirstState older, Timeline timeline, RuleBook rules,
+			LocalDate to) {
+		List<DayAssessment> anew = (older == null) ? List.of()
+				: Course.withoutForecast(timeline, rules, older.day());
+		return (older == null || anew.isEmpty()) ? Course.of(timeline, rules, to)
+				: Course.from(older.goOn(anew.get(anew.size() - 1).state()), timeline, rules, to);
 	}
 
 	private static List<DayAssessment> from(@Nullable LocalDate first, List<DayAssessment> days) {

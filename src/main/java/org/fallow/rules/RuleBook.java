@@ -4,6 +4,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * The rule sets of an athlete's home team and the days they take effect.
  *
@@ -76,13 +78,44 @@ public record RuleBook(List<Entry> entries) {
 	}
 
 	/**
+	 * The rule set an episode goes on under that opened under one: its own, or from its
+	 * day on what its own became, where that was of the first rule text.
+	 * @param hash content hash of its own
+	 * @param day the day
+	 * @return its entry
+	 * @throws IllegalArgumentException if the book has none of this hash
+	 */
+	public Entry goesOn(String hash, LocalDate day) {
+		Entry own = ofHash(hash);
+		for (Entry entry : this.entries) {
+			if (hash.equals(entry.insteadOf()) && !entry.from().isAfter(day)) {
+				return entry;
+			}
+		}
+		return own;
+	}
+
+	/**
 	 * A rule set with the day it takes effect.
 	 *
 	 * @param from first day
 	 * @param hash content hash
 	 * @param rules the rule set
+	 * @param insteadOf hash of the one of the first rule text that goes on as this one;
+	 * absent for all others
 	 */
-	public record Entry(LocalDate from, String hash, RuleSet rules) {
+	public record Entry(LocalDate from, String hash, RuleSet rules, @Nullable String insteadOf) {
+
+		/**
+		 * One that is adopted.
+		 * @param from first day
+		 * @param hash content hash
+		 * @param rules the rule set
+		 */
+		public Entry(LocalDate from, String hash, RuleSet rules) {
+			this(from, hash, rules, null);
+		}
+
 	}
 
 }

@@ -9,6 +9,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
@@ -35,8 +36,10 @@ public class RuleSets {
 	 * that reads other things too: what {@link #bookOf(UUID, String)} takes.
 	 */
 	public static final String LISTED = """
-			(select string_agg((effective_from - date '1970-01-01') || ' ' || hash, ',' order by effective_from, version)
-				from rule_set where team_id = :team)""";
+			(select string_agg((effective_from - date '1970-01-01') || ' ' || hash || coalesce(' ' || became_of, ''),
+				',' order by effective_from, version) from rule_set where team_id = :team)""";
+
+	private static final String IN_ORDER = "order by effective_from, version";
 
 	private final JdbcClient client;
 
@@ -57,9 +60,7 @@ public class RuleSets {
 	 */
 	@Transactional(readOnly = true)
 	public RuleBook bookOf(UUID teamId) {
-		return new RuleBook(rows(teamId, "order by effective_from, version").stream()
-			.map((v) -> new RuleBook.Entry(v.effectiveFrom(), v.hash(), v.rules()))
-			.toList());
+		return book(rows(teamId, IN_ORDER));
 	}
 
 	/**
@@ -76,15 +77,43 @@ public class RuleSets {
 		if (known != null) {
 			return known;
 		}
-		RuleBook book = bookOf(teamId);
-		this.books.put(listed(book), book);
+		List<RuleVersion> versions = rows(teamId, IN_ORDER);
+		RuleBook book = book(versions);
+		this.books.put(listed(versions), book);
 		return book;
 	}
 
-	private static String listed(RuleBook book) {
-		return book.entries()
-			.stream()
-			.map((entry) -> entry.from().toEpochDay() + " " + entry.hash())
+	/**
+	 * The rule set that decides for a team's athletes on a day.
+	 * @param teamId the team
+	 * @param day a civil day
+	 * @return the rule set
+	 * @throws IllegalArgumentException if there is no such team
+	 * @throws IllegalStateException if a stored text does not have its hash
+	 */
+	@Transactional(readOnly = true)
+	public RuleSet on(UUID teamId, LocalDate day) {
+		return bookOf(teamId).on(day).rules();
+	}
+
+	private static RuleBook book(List<RuleVersion> versions) {
+		return new RuleBook(versions.stream()
+			.map((one) -> new RuleBook.Entry(one.effectiveFrom(), one.hash(), one.rules(), insteadOf(one, versions)))
+			.toList());
+	}
+
+	private static @Nullable String insteadOf(RuleVersion one, List<RuleVersion> versions) {
+		return versions.stream()
+			.filter((other) -> Objects.equals(other.version(), one.becameOf()))
+			.map(RuleVersion::hash)
+			.findFirst()
+			.orElse(null);
+	}
+
+	private static String listed(List<RuleVersion> versions) {
+		return versions.stream()
+			.map((one) -> one.effectiveFrom().toEpochDay() + " " + one.hash()
+					+ ((one.becameOf() == null) ? "" : " " + one.becameOf()))
 			.collect(Collectors.joining(","));
 	}
 
@@ -113,13 +142,32 @@ public class RuleSets {
 			.orElseThrow(() -> new NoSuchRules(version));
 	}
 
+	/** Teams that have a rule set of the first rule text which nothing came of yet. */
+	List<UUID> teamsWithTheFirstText() {
+		return this.client.sql("""
+				select distinct team_id from rule_set r where canonical like '%"cusum"%' and not exists (
+					select 1 from rule_set later where later.team_id = r.team_id and later.became_of = r.version)
+				order by team_id""").query(UUID.class).list();
+	}
+
 	/** Adds the next one; the caller has locked the team. */
 	int add(UUID teamId, RuleSet rules, LocalDate from, Instant at, @Nullable PersonId by, @Nullable String reason) {
+		return add(teamId, rules, from, at, by, reason, null);
+	}
+
+	/** Adds what one of the first rule text goes on as; the caller has locked the team. */
+	int addInstead(RuleVersion first, LocalDate from, Instant at) {
+		return add(first.teamId(), first.rules(), from, at, null, null, first.version());
+	}
+
+	private int add(UUID teamId, RuleSet rules, LocalDate from, Instant at, @Nullable PersonId by,
+			@Nullable String reason, @Nullable Integer becameOf) {
 		String canonical = RuleJson.canonical(rules);
 		return this.client.sql("""
-				insert into rule_set (team_id, version, hash, canonical, effective_from, written_at, written_by, reason)
+				insert into rule_set (team_id, version, hash, canonical, effective_from, written_at, written_by, reason,
+					became_of)
 				values (:team, (select coalesce(max(version), 0) + 1 from rule_set where team_id = :team), :hash,
-					:canonical, :from, :at, :by, :reason)
+					:canonical, :from, :at, :by, :reason, :becameOf)
 				returning version""")
 			.param("team", teamId)
 			.param("hash", RuleHash.ofText(canonical))
@@ -128,6 +176,7 @@ public class RuleSets {
 			.param("at", at.atOffset(ZoneOffset.UTC))
 			.param("by", (by == null) ? null : by.value(), Types.OTHER)
 			.param("reason", reason)
+			.param("becameOf", becameOf, Types.INTEGER)
 			.query(Integer.class)
 			.single();
 	}
@@ -151,7 +200,8 @@ public class RuleSets {
 		return new RuleVersion(row.getObject("team_id", UUID.class), row.getInt("version"), hash,
 				row.getObject("effective_from", LocalDate.class),
 				row.getObject("written_at", OffsetDateTime.class).toInstant(), (by == null) ? null : new PersonId(by),
-				row.getString("reason"), checked(hash, row.getString("canonical")));
+				row.getString("reason"), checked(hash, row.getString("canonical")),
+				RuleJson.isOfTheFirstText(row.getString("canonical")), row.getObject("became_of", Integer.class));
 	}
 
 	private RuleSet checked(String hash, String canonical) {

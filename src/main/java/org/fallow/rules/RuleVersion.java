@@ -18,7 +18,11 @@ import org.jspecify.annotations.Nullable;
  * @param writtenBy who adopted it; absent for the one a team begins with
  * @param reason why; absent for the one a team begins with
  * @param rules the rule set
+ * @param firstText whether its text is of the first rule text, read as what it becomes
+ * @param becameOf the version, of the first rule text, that goes on as this one; absent
+ * for all others
  */
 public record RuleVersion(UUID teamId, int version, String hash, LocalDate effectiveFrom, Instant writtenAt,
-		@Nullable PersonId writtenBy, @Nullable String reason, RuleSet rules) {
+		@Nullable PersonId writtenBy, @Nullable String reason, RuleSet rules, boolean firstText,
+		@Nullable Integer becameOf) {
 }

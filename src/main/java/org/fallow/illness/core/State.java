@@ -2,6 +2,7 @@ package org.fallow.illness.core;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 
 import org.fallow.baseline.RhrFlag;
@@ -74,6 +75,25 @@ public record State(LocalDate day, @Nullable LocalDate above, List<PastDeviation
 
 	private static LocalDate earlier(LocalDate one, LocalDate other) {
 		return one.isBefore(other) ? one : other;
+	}
+
+	/**
+	 * The same, going on from what an earlier rule text left: a signal that stood is a
+	 * stand, an open episode goes on as it was, and what kept days out or at rest does.
+	 * @param standing since when a signal stood; absent if none did
+	 * @param open the episode; absent if none was open
+	 * @param alsoOut days that never enter a baseline
+	 * @param rest latest day of a Rest on its own account; absent if none
+	 * @return a state no looser than this one but for the stage of an open episode
+	 */
+	public State goingOn(@Nullable LocalDate standing, @Nullable Episode open, List<DayRange> alsoOut,
+			@Nullable LocalDate rest) {
+		List<DayRange> all = new ArrayList<>(this.out);
+		alsoOut.stream().filter((range) -> !all.contains(range)).forEach(all::add);
+		return new State(this.day, (this.above == null) ? standing : this.above, this.deviations, this.kept,
+				this.tooFastOn, this.marks, (this.restOn == null) ? rest : this.restOn,
+				(open == null) ? this.episode : open, this.holds, all, this.afterClose, this.closedOn, this.withdrawnAt,
+				this.silence, this.slipEntries);
 	}
 
 	/** The same with other baselines held since the last close. */

@@ -102,7 +102,8 @@ class RulesPage {
 	private VersionLine line(RuleVersion one, Team team, boolean now) {
 		return new VersionLine(team.id(), one.version(), one.hash().substring(0, VersionLine.HASH_LENGTH),
 				one.effectiveFrom().equals(LocalDate.EPOCH) ? null : one.effectiveFrom(),
-				LocalDateTime.ofInstant(one.writtenAt(), team.zone()), name(one.writtenBy()), one.reason(), now);
+				LocalDateTime.ofInstant(one.writtenAt(), team.zone()), name(one.writtenBy()), one.reason(), one.firstText(),
+				one.becameOf(), now);
 	}
 
 	private DraftLine draft(RuleDraft draft, ZoneId zone) {
@@ -135,10 +136,12 @@ class RulesPage {
 	 * @param written when it was adopted
 	 * @param by who adopted it; absent for the first
 	 * @param reason why; absent for the first
+	 * @param firstText whether it is of the first rule text
+	 * @param becameOf the version of that text it came of; absent for all others
 	 * @param now whether it decides today
 	 */
 	public record VersionLine(UUID teamId, int version, String hash, @Nullable LocalDate from, LocalDateTime written,
-			@Nullable String by, @Nullable String reason, boolean now) {
+			@Nullable String by, @Nullable String reason, boolean firstText, @Nullable Integer becameOf, boolean now) {
 
 		static final int HASH_LENGTH = 12;
 
