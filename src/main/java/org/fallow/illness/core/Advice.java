@@ -22,12 +22,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Advice {
 
-	/** Days of a sore throat with swollen glands or fatigue after which it is told. */
-	private static final int THROAT_DAYS = 5;
-
-	private static final Set<Symptom> WITH_THE_THROAT = EnumSet.of(Symptom.SORE_THROAT, Symptom.SWOLLEN_GLANDS,
-			Symptom.FATIGUE);
-
 	private Advice() {
 	}
 
@@ -56,7 +50,6 @@ final class Advice {
 				rules.clinicianFeverDays(), rules.highFeverCelsius());
 		Notices.add(notices, episode.latestOnset.isAfter(episode.firstOnset) || isWorseAfterBetter(fold, episode),
 				"clinician-relapse");
-		Notices.add(notices, hasLongThroat(fold, episode), "clinician-throat", THROAT_DAYS);
 		Notices.add(notices, fold.known.circumstances().hasCondition(fold.day), "clinician-condition");
 		Notices.add(notices, fold.known.circumstances().hasBegunMedicine(episode.firstOnset, fold.day),
 				"clinician-medicine");
@@ -78,27 +71,6 @@ final class Advice {
 			feverish += fold.sickness(morning.effective()).fever() ? 1 : 0;
 		}
 		return feverish;
-	}
-
-	/**
-	 * A sore throat, and swollen glands or fatigue, in one illness, and one of them still
-	 * there after five days, first and last day counted (the safer reading).
-	 */
-	private static boolean hasLongThroat(DayFold fold, Draft episode) {
-		Set<Symptom> today = (fold.entry == null) ? Set.of() : symptoms(fold, fold.entry);
-		if (today.stream().noneMatch(WITH_THE_THROAT::contains)) {
-			return false;
-		}
-		Set<Symptom> felt = EnumSet.noneOf(Symptom.class);
-		LocalDate first = fold.day;
-		for (Morning morning : fold.known.mornings(episode.firstOnset, fold.day.plusDays(1))) {
-			Set<Symptom> one = symptoms(fold, morning.effective());
-			one.retainAll(WITH_THE_THROAT);
-			first = (felt.isEmpty() && !one.isEmpty()) ? morning.day() : first;
-			felt.addAll(one);
-		}
-		boolean together = felt.contains(Symptom.SORE_THROAT) && felt.size() > 1;
-		return together && fold.day.toEpochDay() - first.toEpochDay() >= THROAT_DAYS;
 	}
 
 	/** Sick again this morning, after a symptom-free morning of the same illness. */

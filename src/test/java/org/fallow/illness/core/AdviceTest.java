@@ -87,7 +87,12 @@ class AdviceTest {
 	@Test
 	void asksForAWordWithAClinicianWhereASoreThroatWithSwollenGlandsLasts() {
 		Story story = Story.ofAKnownAthlete().adult().sick(0, 3, Symptom.SORE_THROAT, Severity.MILD);
-		story.sick(4, Symptom.SWOLLEN_GLANDS, Severity.MILD).sick(5, Symptom.SORE_THROAT, Severity.MILD).well(6);
+		story
+			.morning(4,
+					(e) -> e.symptom(Symptom.SORE_THROAT, Severity.MILD)
+						.symptom(Symptom.SWOLLEN_GLANDS, Severity.MILD))
+			.sick(5, Symptom.SORE_THROAT, Severity.MILD)
+			.well(6);
 		assertThat(story.notices(4)).doesNotContain("advised.clinician-throat");
 		assertThat(story.notices(5)).contains("advised.clinician-throat");
 		assertThat(story.notices(6)).doesNotContain("advised.clinician-throat");
