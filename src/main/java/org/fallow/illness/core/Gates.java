@@ -137,10 +137,11 @@ final class Gates {
 		return free;
 	}
 
-	/** In any revision: a correction undoes nothing, only a slip does (the safer reading). */
+	/**
+	 * In any revision: a correction undoes nothing, only a slip does (the safer reading).
+	 */
 	private boolean isSick(@Nullable Morning morning) {
-		return morning != null
-				&& morning.revisions().stream().anyMatch((entry) -> this.fold.sickness(entry).isSick());
+		return morning != null && morning.revisions().stream().anyMatch((entry) -> this.fold.sickness(entry).isSick());
 	}
 
 	/** Fever or fever medicine this morning or on the entered one before. */

@@ -66,8 +66,7 @@ public record Seen(@Nullable Instant recordedAt, boolean aboveTheNeck, boolean s
 	 */
 	private static boolean told(DayFold fold, Predicate<Sickness> wanted) {
 		Morning today = fold.known.morningOn(fold.day);
-		return today != null
-				&& today.revisions().stream().anyMatch((revision) -> wanted.test(fold.sickness(revision)));
+		return today != null && today.revisions().stream().anyMatch((revision) -> wanted.test(fold.sickness(revision)));
 	}
 
 	private static @Nullable LocalDate restStands(DayFold fold) {

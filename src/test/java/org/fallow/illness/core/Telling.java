@@ -20,7 +20,10 @@ import org.fallow.entry.DeviceChange;
 import org.fallow.entry.Fact;
 import org.fallow.entry.KnownCause;
 import org.fallow.entry.KnownSymptom;
+import org.fallow.entry.MeasuredAgain;
 import org.fallow.entry.MedicineChange;
+import org.fallow.entry.Method;
+import org.fallow.entry.Posture;
 import org.fallow.entry.Recorded;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
@@ -120,6 +123,11 @@ final class Telling {
 			ReportedSymptom symptom = words.symptom();
 			return new KnownSymptom(on, on.plusDays(29), at(5), symptom.symptom(),
 					symptom.severity(), KnownCause.valueOf(code(words.group(3))), null);
+		}
+		if (words.are("(counts|lies and measures) ([0-9.]+)")) {
+			boolean counts = words.group(1).equals("counts");
+			return new MeasuredAgain(on, at(7), counts ? MeasuredAgain.Kind.COUNTED : MeasuredAgain.Kind.RESTED,
+					counts ? Method.COUNT_60 : Method.STRAP, Posture.LYING, Double.parseDouble(words.group(2)));
 		}
 		if (words.are("(holiday|injured) until (\\d+)")) {
 			AbsenceKind kind = words.group(1).equals("injured") ? AbsenceKind.INJURY : AbsenceKind.HOLIDAY;
