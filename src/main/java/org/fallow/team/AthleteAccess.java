@@ -1,6 +1,5 @@
 package org.fallow.team;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Collection;
@@ -37,13 +36,13 @@ public class AthleteAccess {
 
 	private final Trace trace;
 
-	private final Clock clock;
+	private final Today today;
 
-	AthleteAccess(CurrentPerson current, Squad squad, Trace trace, Clock clock) {
+	AthleteAccess(CurrentPerson current, Squad squad, Trace trace, Today today) {
 		this.current = current;
 		this.squad = squad;
 		this.trace = trace;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	/**
@@ -146,8 +145,7 @@ public class AthleteAccess {
 		if (what == TraceSubject.BOARD) {
 			Map<ZoneId, List<PersonId>> byZone = athletes.stream()
 				.collect(Collectors.groupingBy(Athlete::zone, Collectors.mapping(Athlete::id, Collectors.toList())));
-			byZone.forEach((zone, ids) -> this.trace.noteBoard(ids, LocalDate.ofInstant(this.clock.instant(), zone),
-					person(), highest(ids)));
+			byZone.forEach((zone, ids) -> this.trace.noteBoard(ids, this.today.in(zone), person(), highest(ids)));
 			return;
 		}
 		athletes.forEach((athlete) -> note(athlete, TraceAction.LOOKED, what));

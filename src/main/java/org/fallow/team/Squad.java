@@ -403,13 +403,12 @@ public class Squad {
 	 * The athletes of the teams a person leads, those who share nothing among them: names
 	 * and ages, no health data. Sign-in names are told to the present person only.
 	 * @param coach the head coach
-	 * @param day the day ages are told on
-	 * @return by name
+	 * @return by name; each one's age is that of the day in the athlete's zone
 	 */
-	public List<Member> membersOf(PersonId coach, LocalDate day) {
+	public List<Member> membersOf(PersonId coach) {
 		return this.jdbc.sql("""
 				select p.id, p.name, a.username, m.team_id, t.name as team_name, g.name as group_name,
-					p.birth_date, m.shares, m.external_code, said.kind, said.basis
+					p.birth_date, p.zone_id, m.shares, m.external_code, said.kind, said.basis
 				from membership m
 				join person p on p.id = m.person_id
 				join team t on t.id = m.team_id
@@ -421,7 +420,7 @@ public class Squad {
 					(select c.team_id from post c where c.kind = 'HEAD_COACH' and\s""" + HELD + """
 				) order by p.name, p.id""")
 			.params(now(), coach.value(), now())
-			.query((row, number) -> Rows.member(row, day))
+			.query((row, number) -> Rows.member(row, this.clock.instant()))
 			.list();
 	}
 

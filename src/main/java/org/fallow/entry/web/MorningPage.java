@@ -1,6 +1,5 @@
 package org.fallow.entry.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -34,6 +33,7 @@ import org.fallow.entry.Symptom;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
+import org.fallow.team.Today;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
@@ -72,17 +72,17 @@ class MorningPage {
 
 	private final SlippedTicks slips;
 
-	private final Clock clock;
+	private final Today today;
 
 	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, KnownSymptoms knownSymptoms,
-			RedFlagsFirst redFlagsFirst, SlippedTicks slips, Clock clock) {
+			RedFlagsFirst redFlagsFirst, SlippedTicks slips, Today today) {
 		this.access = access;
 		this.mornings = mornings;
 		this.examined = examined;
 		this.knownSymptoms = knownSymptoms;
 		this.redFlagsFirst = redFlagsFirst;
 		this.slips = slips;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/morning")
@@ -281,7 +281,7 @@ class MorningPage {
 	}
 
 	private LocalDate today(Athlete athlete) {
-		return LocalDate.now(this.clock.withZone(athlete.zone()));
+		return this.today.of(athlete);
 	}
 
 }

@@ -1,6 +1,5 @@
 package org.fallow.illness.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 
@@ -10,6 +9,7 @@ import org.fallow.illness.core.DayAssessment;
 import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
+import org.fallow.team.Today;
 import org.springframework.stereotype.Component;
 
 /**
@@ -22,16 +22,16 @@ class TodayOf {
 
 	private final RuleSets ruleSets;
 
-	private final Clock clock;
+	private final Today today;
 
-	TodayOf(Assessments assessments, RuleSets ruleSets, Clock clock) {
+	TodayOf(Assessments assessments, RuleSets ruleSets, Today today) {
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	LocalDate today(Athlete athlete) {
-		return LocalDate.now(this.clock.withZone(athlete.zone()));
+		return this.today.of(athlete);
 	}
 
 	DayAssessment assessed(Athlete athlete) {

@@ -1,6 +1,5 @@
 package org.fallow.training.web;
 
-import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -19,6 +18,7 @@ import org.fallow.team.Charge;
 import org.fallow.team.Group;
 import org.fallow.team.NoSuchAthlete;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.fallow.training.Programmes;
 import org.fallow.training.StoredWeek;
 import org.fallow.training.core.PartsText;
@@ -57,13 +57,13 @@ class ProgrammePage {
 
 	private final Programmes programmes;
 
-	private final Clock clock;
+	private final Today today;
 
-	ProgrammePage(AthleteAccess access, Squad squad, Programmes programmes, Clock clock) {
+	ProgrammePage(AthleteAccess access, Squad squad, Programmes programmes, Today today) {
 		this.access = access;
 		this.squad = squad;
 		this.programmes = programmes;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	/** The first of one's groups. */
@@ -80,7 +80,7 @@ class ProgrammePage {
 	String show(@PathVariable UUID id, @RequestParam(required = false) @Nullable String week, Model model) {
 		Group group = group(id);
 		Optional<LocalDate> asked = asked(week);
-		StoredWeek stored = this.programmes.week(id, asked.orElseGet(() -> LocalDate.now(this.clock)));
+		StoredWeek stored = this.programmes.week(id, asked.orElseGet(() -> this.today.ofTeam(group.teamId())));
 		fill(model, group, stored);
 		model.addAttribute("rows", SessionRow.rows(stored.week().sessions(), BLANK_ROWS));
 		model.addAttribute("kind", stored.week().kind());
