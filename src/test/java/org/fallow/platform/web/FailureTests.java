@@ -54,7 +54,7 @@ class FailureTests extends OverHttp {
 	void showsPeopleAPageWithAnIdThatTheLogHasToo() {
 		Caller coach = signedIn(this.coachName);
 		try (LogOfTest log = LogOfTest.listen()) {
-			HttpResponse<String> answer = coach.get("/faulty/Ann-Ashe?day=2026-03-18");
+			HttpResponse<String> answer = coach.get("/board/faulty/Ann-Ashe?day=2026-03-18");
 			assertThat(answer.statusCode()).isEqualTo(500);
 			assertThat(answer.headers().firstValue("Content-Type"))
 				.hasValueSatisfying((type) -> assertThat(type).startsWith("text/html"));
@@ -65,7 +65,7 @@ class FailureTests extends OverHttp {
 				.doesNotContain("@club.example");
 			Line line = log.only(idIn(answer.body()));
 			assertThat(line.level()).isEqualTo("ERROR");
-			assertThat(line.text()).contains("500 to GET /faulty/{name}", "java.lang.IllegalStateException",
+			assertThat(line.text()).contains("500 to GET /board/faulty/{name}", "java.lang.IllegalStateException",
 					"caused by java.sql.SQLException (SQLSTATE 23505)", "FaultyPage.fail(FaultyPage.java");
 			assertThat(log.all()).noneMatch((other) -> other.text().contains("Ashe"));
 		}
@@ -73,7 +73,7 @@ class FailureTests extends OverHttp {
 
 	@Test
 	void showsNothingOfAPageThatFailedHalfway() {
-		HttpResponse<String> answer = signedIn(this.coachName).get("/faulty/Ann/begun");
+		HttpResponse<String> answer = signedIn(this.coachName).get("/board/faulty/Ann/begun");
 		assertThat(answer.statusCode()).isEqualTo(500);
 		assertThat(answer.body()).contains(say("error.500.title")).doesNotContain("a beginning");
 		assertThat(answer.headers().allValues("Content-Security-Policy")).hasSize(1);
@@ -83,18 +83,18 @@ class FailureTests extends OverHttp {
 	void cutsAnAnswerShortThatFailedOnItsWay() {
 		Caller coach = signedIn(this.coachName);
 		try (LogOfTest log = LogOfTest.listen()) {
-			assertThatExceptionOfType(AssertionError.class).isThrownBy(() -> coach.get("/faulty/Ann/sent"));
-			Line line = log.only("500 to GET /faulty/{name}/sent");
+			assertThatExceptionOfType(AssertionError.class).isThrownBy(() -> coach.get("/board/faulty/Ann/sent"));
+			Line line = log.only("500 to GET /board/faulty/{name}/sent");
 			assertThat(line.text()).contains("caused by java.lang.IllegalStateException");
 			await().untilAsserted(() -> assertThat(log.all()).filteredOn((other) -> other != line)
-				.anyMatch((other) -> other.text().contains("answered 200 to GET /faulty/{name}/sent")));
+				.anyMatch((other) -> other.text().contains("answered 200 to GET /board/faulty/{name}/sent")));
 			assertThat(log.all()).noneMatch((other) -> other.text().contains("good of Ann"));
 		}
 	}
 
 	@Test
 	void givesMachinesProblemDetailsOfAFault() {
-		HttpResponse<String> answer = signedIn(this.coachName).get("/faulty/Ann", "Accept", "application/json");
+		HttpResponse<String> answer = signedIn(this.coachName).get("/board/faulty/Ann", "Accept", "application/json");
 		JsonNode problem = JsonMapper.shared().readTree(answer.body());
 		assertThat(answer.headers().firstValue("Content-Type")).hasValue("application/problem+json");
 		assertThat(problem.path("title").asString()).isEqualTo("Internal Server Error");

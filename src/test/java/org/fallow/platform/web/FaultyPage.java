@@ -26,19 +26,19 @@ class FaultyPage {
 		this.transactions = transactions;
 	}
 
-	@GetMapping("/faulty/{name}")
+	@GetMapping("/board/faulty/{name}")
 	String fail(@PathVariable String name) {
 		throw new IllegalStateException("nothing good of " + name, new java.sql.SQLException("row " + name, "23505"));
 	}
 
 	/** Fails as the database does with a state. */
-	@PostMapping("/faulty/{state}/database")
+	@PostMapping("/board/faulty/{state}/database")
 	void failAsTheDatabase(@PathVariable String state) {
 		throw new UncategorizedSQLException("nothing good", null, new java.sql.SQLException("row Ann", state));
 	}
 
 	/** Fails once something may have been stored. */
-	@PostMapping("/faulty/{state}/stored")
+	@PostMapping("/board/faulty/{state}/stored")
 	void failAfterACommit(@PathVariable String state) {
 		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> {
 		});
@@ -46,21 +46,21 @@ class FaultyPage {
 	}
 
 	/** Fails when all is done and answered, as a session does that cannot be kept. */
-	@PostMapping("/faulty/{state}/answered")
+	@PostMapping("/board/faulty/{state}/answered")
 	void failAfterTheAnswer(@PathVariable String state, HttpServletResponse response) throws IOException {
 		response.sendRedirect("/board");
 		failAsTheDatabase(state);
 	}
 
 	/** Fails after it has begun to write, as a template does. */
-	@GetMapping("/faulty/{name}/begun")
+	@GetMapping("/board/faulty/{name}/begun")
 	void failLate(@PathVariable String name, HttpServletResponse response) throws IOException {
 		response.getWriter().write("a beginning");
 		throw new IllegalStateException("nothing good of " + name);
 	}
 
 	/** Fails after some of it has been sent. */
-	@GetMapping("/faulty/{name}/sent")
+	@GetMapping("/board/faulty/{name}/sent")
 	void failTooLate(@PathVariable String name, HttpServletResponse response) throws IOException {
 		response.getWriter().write("a beginning");
 		response.flushBuffer();
