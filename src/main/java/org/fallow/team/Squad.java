@@ -1,12 +1,12 @@
 package org.fallow.team;
 
 import java.time.Clock;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +15,7 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 
+import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -343,6 +344,23 @@ public class Squad {
 			.list()
 			.stream()
 			.min(Comparator.naturalOrder());
+	}
+
+	/**
+	 * By which posts a person looks after several athletes, asked at once.
+	 * @param coach the person who asks
+	 * @param athletes the athletes asked about
+	 * @return for each the post that allows most; those whom none covers are absent
+	 */
+	public Map<PersonId, Post> postsFor(PersonId coach, Collection<PersonId> athletes) {
+		Map<PersonId, Post> posts = new HashMap<>();
+		this.jdbc
+			.sql("select m.person_id, c.kind from membership m join post c on " + COVERS
+					+ "where m.person_id = any (?) and " + HELD)
+			.params(athletes.stream().map(PersonId::value).toArray(UUID[]::new), coach.value(), now())
+			.query((RowCallbackHandler) (row) -> posts.merge(new PersonId(row.getObject("person_id", UUID.class)),
+					Post.valueOf(row.getString("kind")), (one, other) -> (one.compareTo(other) < 0) ? one : other));
+		return posts;
 	}
 
 	/**
