@@ -78,8 +78,9 @@ class LostDatabasePageTests extends OverHttp {
 	@Test
 	void makesNoTokenForAFormOfAnotherSite() {
 		Caller coach = signedIn(this.coachName);
-		HttpResponse<String> forged = coach.sendAs("POST", "/board/faulty/08006/database", BodyPublishers.ofString("note=x"),
-				"Accept", Caller.BROWSER, "Content-Type", "application/x-www-form-urlencoded");
+		HttpResponse<String> forged = coach.sendAs("POST", "/board/faulty/08006/database",
+				BodyPublishers.ofString("note=x"), "Accept", Caller.BROWSER, "Content-Type",
+				"application/x-www-form-urlencoded");
 		assertThat(forged.statusCode()).isEqualTo(403);
 		assertThat(forged.body()).doesNotContain("name=\"note\"");
 	}
@@ -110,7 +111,8 @@ class LostDatabasePageTests extends OverHttp {
 
 	@Test
 	void otherFailuresOfTheDatabaseStayFaults() {
-		HttpResponse<String> answer = signedIn(this.coachName).post("/board/faulty/23505/database", Map.of("note", "x"));
+		HttpResponse<String> answer = signedIn(this.coachName).post("/board/faulty/23505/database",
+				Map.of("note", "x"));
 		assertThat(answer.statusCode()).isEqualTo(500);
 		assertThat(answer.body()).doesNotContain("name=\"note\"");
 	}
