@@ -28,6 +28,20 @@ public class CurrentPerson {
 		return (runningAs != null) ? Optional.of(runningAs) : signedIn();
 	}
 
+	/**
+	 * Who had made the link by which the password of the present sign-in had been set.
+	 * @return the maker's name; empty for a sign-in by what only the person has, and for
+	 * a job
+	 */
+	Optional<String> linkBy() {
+		Authentication authentication = SecurityContextHolder.getContext().getAuthentication();
+		if (RUNNING_AS.get() == null && authentication != null
+				&& authentication.getPrincipal() instanceof SignedIn principal) {
+			return principal.linkBy();
+		}
+		return Optional.empty();
+	}
+
 	private static Optional<PersonId> signedIn() {
 		Authentication authentication = SecurityContextHolder.getContext().getAuthentication();
 		if (authentication != null && authentication.getPrincipal() instanceof SignedIn principal) {

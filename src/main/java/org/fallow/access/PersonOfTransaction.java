@@ -15,7 +15,8 @@ import org.springframework.transaction.support.TransactionSynchronizationManager
  * Tells the database at each transaction's begin who is asking and for what purpose, as
  * the settings {@code fallow.person} and {@code fallow.purpose}, which end with the
  * transaction. Each is '' for none; policies read them by the functions
- * {@code fallow_person()} and {@code fallow_purpose()}.
+ * {@code fallow_person()} and {@code fallow_purpose()}. Who made the link that opened the
+ * sign-in is {@code fallow.link_by}, the default of the facts' column of that name.
  */
 @Component
 class PersonOfTransaction implements TransactionExecutionListener {
@@ -57,8 +58,10 @@ class PersonOfTransaction implements TransactionExecutionListener {
 
 	private void tell() {
 		String person = this.currentPerson.id().map(PersonId::toString).orElse("");
-		this.jdbc.sql("select set_config('fallow.person', ?, true) || set_config('fallow.purpose', ?, true)")
-			.params(person, Purpose.told(!person.isEmpty()))
+		this.jdbc.sql("""
+				select set_config('fallow.person', ?, true) || set_config('fallow.purpose', ?, true)
+					|| set_config('fallow.link_by', ?, true)""")
+			.params(person, Purpose.told(!person.isEmpty()), this.currentPerson.linkBy().orElse(""))
 			.query(String.class)
 			.single();
 	}

@@ -75,7 +75,7 @@ record Assessing(Path mornings, @Nullable Path events, ColumnChoice columns, Rul
 
 	private Done withEvents(CsvFile file, MorningFile reader, CsvFile eventFile, Consumer<List<String>> rows) {
 		try (MorningPeople people = new MorningPeople(file, reader, this.leftOut);
-				EventPeople eventPeople = new EventPeople(eventFile)) {
+				EventPeople eventPeople = new EventPeople(eventFile, this.rules)) {
 			Done done = all(people, eventPeople, rows);
 			eventPeople.checkNobodyIsLeft();
 			return done;

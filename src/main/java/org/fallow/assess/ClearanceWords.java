@@ -66,10 +66,10 @@ record ClearanceWords(Clearance ceiling, ClinicianWord word) {
 		};
 	}
 
-	/** The last day told; of what an athlete tells the fourteenth where none is told. */
-	@Nullable LocalDate until(LocalDate day, @Nullable LocalDate told) {
+	/** The last day told; of what an athlete tells the last possible where none is. */
+	@Nullable LocalDate until(LocalDate day, @Nullable LocalDate told, int days) {
 		boolean open = told == null && this.word.by() == ClinicianWord.By.ATHLETE;
-		return open ? day.plusDays(ClinicianWord.TOLD_DAYS - 1L) : told;
+		return open ? day.plusDays(days - 1L) : told;
 	}
 
 }

@@ -9,6 +9,7 @@ import org.fallow.assess.BadInput.Place;
 import org.fallow.entry.Fact;
 import org.fallow.exchange.csv.CsvFile;
 import org.fallow.exchange.csv.CsvRows;
+import org.fallow.rules.RuleBook;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
@@ -22,11 +23,14 @@ final class EventPeople implements AutoCloseable {
 
 	private final EventColumns columns;
 
+	private final RuleBook book;
+
 	private final CsvRows rows;
 
 	private @Nullable CsvRecord ahead;
 
-	EventPeople(CsvFile file) {
+	EventPeople(CsvFile file, RuleBook book) {
+		this.book = book;
 		this.path = file.path();
 		this.columns = EventColumns.of(file);
 		this.rows = file.rows();
@@ -43,7 +47,7 @@ final class EventPeople implements AutoCloseable {
 		List<Fact> facts = new ArrayList<>();
 		CsvRecord row = this.ahead;
 		while (row != null && person.equals(this.columns.person(row))) {
-			facts.add(new EventRow(this.path, this.columns, row).fact(order + facts.size()));
+			facts.add(new EventRow(this.path, this.columns, row, this.book).fact(order + facts.size()));
 			row = this.rows.next();
 		}
 		this.ahead = row;

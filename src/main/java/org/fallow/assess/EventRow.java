@@ -30,6 +30,8 @@ import org.fallow.illness.core.IllnessEvent;
 import org.fallow.illness.core.ReportKind;
 import org.fallow.illness.core.SlipTerms;
 import org.fallow.illness.core.Tick;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSet;
 import org.fallow.rules.Clearance;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
@@ -59,7 +61,10 @@ final class EventRow {
 
 	private final CsvRecord row;
 
-	EventRow(Path path, EventColumns columns, CsvRecord row) {
+	private final RuleBook book;
+
+	EventRow(Path path, EventColumns columns, CsvRecord row, RuleBook book) {
+		this.book = book;
 		this.path = path;
 		this.columns = columns;
 		this.row = row;
@@ -145,7 +150,7 @@ final class EventRow {
 			boolean known = ClearanceWords.ceiling(text("arg").split(" ")[0]) != null;
 			throw bad("arg", known ? "assess.event.clear" : "assess.event.ceiling");
 		}
-		LocalDate until = words.until(day, until(day).orElse(null));
+		LocalDate until = words.until(day, until(day).orElse(null), rules(recorded).words().toldByAthleteDays());
 		try {
 			return new IllnessEvent.Cleared(day, until, recorded, words.ceiling(), FROM_FILE, FROM_FILE, null,
 					words.word());
@@ -153,6 +158,10 @@ final class EventRow {
 		catch (IllegalArgumentException ex) {
 			throw bad("arg", "assess.event.clear");
 		}
+	}
+
+	private RuleSet rules(Recorded recorded) {
+		return this.book.on(recorded.on()).rules();
 	}
 
 	/** Names a ceiling of a file: its first day and what it allows. */
@@ -204,8 +213,8 @@ final class EventRow {
 		if (!cause.allows(symptom, severity)) {
 			throw bad("arg", "assess.event.known");
 		}
-		return new KnownSymptom(day, day.plusDays(KnownSymptom.DAYS - 1L), recorded, symptom, severity, cause,
-				cause.needsAWord() ? FROM_FILE : null);
+		return new KnownSymptom(day, day.plusDays(rules(recorded).told().knownDays() - 1L), recorded, symptom, severity,
+				cause, cause.needsAWord() ? FROM_FILE : null);
 	}
 
 	/**

@@ -22,12 +22,6 @@ public enum KnownCause {
 	CYCLE(false, Map.of(Symptom.PERIOD_PAIN, Severity.MODERATE, Symptom.ABDOMINAL_PAIN, Severity.MODERATE,
 			Symptom.FATIGUE, Severity.MODERATE, Symptom.SEVERE_HEADACHE, Severity.MODERATE));
 
-	/**
-	 * Mornings running that carry the tag of the cycle on which its symptoms are passed
-	 * over; on the next they count.
-	 */
-	public static final int CYCLE_MORNINGS = 5;
-
 	private final boolean onAWord;
 
 	private final Map<Symptom, Severity> most;

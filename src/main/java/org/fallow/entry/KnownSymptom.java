@@ -21,9 +21,6 @@ import org.jspecify.annotations.Nullable;
 public record KnownSymptom(LocalDate day, LocalDate until, Recorded recorded, Symptom symptom, Severity severity,
 		KnownCause cause, @Nullable String word) implements Fact {
 
-	/** Days a known symptom holds unless it is renewed. */
-	public static final int DAYS = 30;
-
 	/**
 	 * Refuses what can never be known.
 	 * @throws IllegalArgumentException for a red flag, a symptom of fever or free text

@@ -1,5 +1,6 @@
 package org.fallow.entry;
 
+import org.fallow.rules.RuleSets;
 import org.fallow.team.OfAthlete;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -28,9 +29,12 @@ public class KnownSymptoms {
 
 	private final JdbcClient client;
 
-	KnownSymptoms(SmallFacts facts, JdbcClient client) {
+	private final RuleSets ruleSets;
+
+	KnownSymptoms(SmallFacts facts, JdbcClient client, RuleSets ruleSets) {
 		this.facts = facts;
 		this.client = client;
+		this.ruleSets = ruleSets;
 	}
 
 	/**
@@ -55,7 +59,8 @@ public class KnownSymptoms {
 		}
 		Recorded recorded = this.facts.recorded(athlete, entered.day(), entered.recordedOn(), submission,
 				HistoryTime.MORNING);
-		KnownSymptom fact = new KnownSymptom(entered.day(), entered.day().plusDays(KnownSymptom.DAYS - 1), recorded,
+		int days = this.ruleSets.on(athlete.teamId(), recorded.on()).told().knownDays();
+		KnownSymptom fact = new KnownSymptom(entered.day(), entered.day().plusDays(days - 1L), recorded,
 				entered.symptom(), entered.severity(), entered.cause(), entered.word());
 		return this.facts.add(TABLE, athlete, null, fact, submission, "until_day, symptom, severity, cause, word",
 				fact.until(), fact.symptom(), fact.severity(), fact.cause(), fact.word());

@@ -13,9 +13,6 @@ import org.jspecify.annotations.Nullable;
  */
 public record Meanwhile(boolean ill, @Nullable LocalDate since) {
 
-	/** Mornings without an entry, running, from which on it is asked. */
-	public static final int SILENT_MORNINGS = 3;
-
 	/** Not ill meanwhile; so is taken what a file says that cannot tell. */
 	public static final Meanwhile NO = new Meanwhile(false, null);
 

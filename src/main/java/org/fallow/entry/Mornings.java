@@ -184,16 +184,17 @@ public class Mornings {
 	 * whether the athlete was ill meanwhile.
 	 * @param athlete whose
 	 * @param day the morning
+	 * @param silentMornings mornings without an entry, running, from which on it is asked
 	 * @return the day; empty where nothing is asked, or nothing any more
 	 */
 	@OfAthlete
 	@Transactional(readOnly = true)
-	public Optional<LocalDate> silentBefore(PersonId athlete, LocalDate day) {
+	public Optional<LocalDate> silentBefore(PersonId athlete, LocalDate day, int silentMornings) {
 		LocalDate first = null;
 		LocalDate next = day;
 		for (MorningRows.Answered entered : this.rows.answered(athlete, day)) {
 			boolean before = entered.day().isBefore(day);
-			boolean silent = next.toEpochDay() - entered.day().toEpochDay() > Meanwhile.SILENT_MORNINGS;
+			boolean silent = next.toEpochDay() - entered.day().toEpochDay() > silentMornings;
 			first = (before && silent) ? entered.day().plusDays(1) : first;
 			next = entered.day();
 			if (entered.answered()) {

@@ -51,14 +51,15 @@ public class CeilingFacts {
 	public Saved stricter(PersonId id, NewStricter stricter, Submission submission) {
 		return this.store.add(id, submission, stricter.from(), null,
 				(problems, athlete) -> check(problems, stricter,
-						this.store.earliest(athlete, stricter.from(), submission)),
+						this.store.earliest(athlete, stricter.from(), submission),
+						this.store.rules(athlete).words().ceilingDays()),
 				(recorded) -> new Stricter(stricter.from(), stricter.until(), recorded, stricter.ceiling(),
 						stricter.reason(), submission.requestId().toString(), stricter.word()));
 	}
 
-	private static void check(List<Problem> problems, NewStricter stricter, LocalDate earliest) {
+	private static void check(List<Problem> problems, NewStricter stricter, LocalDate earliest, int days) {
 		LocalDate until = stricter.until();
-		LocalDate last = earliest.plusDays(Stricter.MOST_DAYS);
+		LocalDate last = earliest.plusDays(days);
 		if (stricter.from().isBefore(earliest)) {
 			problems.add(Problem.of("from", "stricter.back-dated", earliest));
 		}
@@ -66,7 +67,7 @@ public class CeilingFacts {
 			problems.add(Problem.of("until", "stricter.until.past", until, stricter.from(), last));
 		}
 		if (until.isAfter(last)) {
-			problems.add(Problem.of("until", "stricter.until.late", until, last, Stricter.MOST_DAYS));
+			problems.add(Problem.of("until", "stricter.until.late", until, last, days));
 		}
 		if (stricter.ceiling() != Clearance.REST && stricter.ceiling() != Clearance.EASY_ONLY) {
 			problems.add(Problem.of("ceiling", "stricter.ceiling"));
@@ -101,7 +102,7 @@ public class CeilingFacts {
 			who(problems, word);
 			nameable(problems, holding(id, today), key, word);
 			if (instead != null) {
-				check(problems, instead, today);
+				check(problems, instead, today, this.store.rules(athlete).words().ceilingDays());
 			}
 		}, (recorded) -> new IllnessEvent.Lifted(today, recorded, key, reason, word));
 		if (saved instanceof Saved.Stored && instead != null) {

@@ -67,7 +67,7 @@ public class ClearanceFacts {
 
 	/**
 	 * Notes what an athlete tells of a clinician's clearance where there is nobody who
-	 * could confirm it: easy running at most, for 14 days at most.
+	 * could confirm it: easy running at most, for as long as the rules let it stand.
 	 * @param id whose
 	 * @param clearance what the clinician allows; its word is the athlete's
 	 * @param submission who sends it, and which sending it is
@@ -82,7 +82,7 @@ public class ClearanceFacts {
 				problems.add(Problem.of("who", "clearance.not-alone"));
 			}
 			LocalDate until = clearance.until();
-			LocalDate last = clearance.from().plusDays(ClinicianWord.TOLD_DAYS - 1L);
+			LocalDate last = clearance.from().plusDays(this.store.rules(athlete).words().toldByAthleteDays() - 1L);
 			if (until == null || until.isAfter(last)) {
 				problems.add(Problem.of("until", "clearance.told.until", last));
 			}

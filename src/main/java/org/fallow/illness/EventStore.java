@@ -15,6 +15,8 @@ import org.fallow.entry.SmallFacts;
 import org.fallow.entry.Source;
 import org.fallow.entry.Submission;
 import org.fallow.illness.core.IllnessEvent;
+import org.fallow.rules.RuleSet;
+import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
@@ -30,8 +32,16 @@ class EventStore {
 
 	private final SmallFacts facts;
 
-	EventStore(SmallFacts facts) {
+	private final RuleSets ruleSets;
+
+	EventStore(SmallFacts facts, RuleSets ruleSets) {
 		this.facts = facts;
+		this.ruleSets = ruleSets;
+	}
+
+	/** The rules in effect on the athlete's today. */
+	RuleSet rules(Athlete athlete) {
+		return this.ruleSets.on(athlete.teamId(), today(athlete));
 	}
 
 	/** The athlete's today, once the athlete is locked. */

@@ -6,6 +6,7 @@ import java.util.List;
 import org.fallow.entry.ExaminedFlags;
 import org.fallow.entry.Symptom;
 import org.fallow.illness.core.Examined;
+import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 
 import org.springframework.stereotype.Component;
@@ -16,13 +17,17 @@ class ExaminedOnFile implements ExaminedFlags {
 
 	private final IllnessFacts facts;
 
-	ExaminedOnFile(IllnessFacts facts) {
+	private final RuleSets ruleSets;
+
+	ExaminedOnFile(IllnessFacts facts, RuleSets ruleSets) {
 		this.facts = facts;
+		this.ruleSets = ruleSets;
 	}
 
 	@Override
 	public List<Symptom> on(Athlete athlete, LocalDate day) {
-		return Examined.named(this.facts.of(athlete.id()).stream().map(StoredEvent::event).toList(), day);
+		int days = this.ruleSets.on(athlete.teamId(), day).words().examinedDays();
+		return Examined.named(this.facts.of(athlete.id()).stream().map(StoredEvent::event).toList(), day, days);
 	}
 
 }

@@ -16,6 +16,7 @@ import org.fallow.illness.core.SlipTerms;
 import org.fallow.illness.core.Tick;
 import org.fallow.illness.core.TicksOfADay;
 import org.fallow.illness.core.Timeline;
+import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.Squad;
@@ -58,8 +59,8 @@ class SlipCases {
 			all.add(new IllnessEvent.Slip(now.on(), now, tick, SlipTerms.AT_ONCE));
 			return all;
 		});
-		double fever = this.ruleSets.bookOf(athlete.teamId()).on(now.on()).rules().opening().feverCelsius();
-		return new SlipCase(tick, day, now, known, before, without, fever, this.squad.isFullyCoached(athlete.id()));
+		RuleBook book = this.ruleSets.bookOf(athlete.teamId());
+		return new SlipCase(tick, day, now, known, before, without, book, this.squad.isFullyCoached(athlete.id()));
 	}
 
 	/** Everything ticked today, red flags first. */

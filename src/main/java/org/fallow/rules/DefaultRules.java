@@ -11,20 +11,24 @@ import org.fallow.rules.RuleSet.Stage;
  */
 public final class DefaultRules {
 
+	private static final RuleSet RULES = fromTheTable();
+
 	private DefaultRules() {
 	}
 
 	/**
 	 * The default rule set.
-	 * @return a new value, equal at each call
+	 * @return the same at each call
 	 */
 	public static RuleSet ruleSet() {
-		return new RuleSet(new RuleSet.Baseline(28, 14, 14, 60, 7, 14, 3, 1, 1.4826, 0.05, 7, 60, 4, 56),
-				new RuleSet.Flags(5, 2, 10, 15, 2.5, 20, 100, 120, 5, 8, 90, 3, 3),
-				new RuleSet.Line(28, 5, 11, 21, 1.5, 4, 8, 3, 4, 2, 2, 4), new RuleSet.Hrv(7, 3, 1, 0.5),
-				new RuleSet.Opening(3, 7, 38.0, 1, 1), new RuleSet.Gates(4, 4, 2, 1, 3, 4, 3, 3),
-				new RuleSet.Limits(7, 3, 3, 7, 10, 7, 7, 2, 2, 21, 39.0), new RuleSet.WorkingLevel(15, 21, 14, 10),
-				new RuleSet.Advice(10, 3, 39.5, 2, 28, 2), paths());
+		return RULES;
+	}
+
+	/** Numbers from the one table they stand in, {@link RuleFields}, and our paths. */
+	private static RuleSet fromTheTable() {
+		RuleTree tree = RuleTree.empty();
+		RuleFields.general().forEach((field) -> tree.put(field.pointer(), field.usual()));
+		return tree.rulesWith(paths());
 	}
 
 	private static List<Path> paths() {

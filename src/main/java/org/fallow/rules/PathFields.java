@@ -64,8 +64,9 @@ final class PathFields {
 		optional(at, "stage.longRunMinutes", LEAST_MINUTES, stage.longRunMinutes(), Unit.MINUTES);
 		optional(at, "stage.borgCeiling", BorgScale.LEAST, stage.borgCeiling(), Unit.BORG);
 		for (int day = 0; day < stage.firstRunMinutes().size(); day++) {
-			this.fields.add(new RuleField(at + "/firstRunMinutes/" + day, "stage.firstRunMinutes", LEAST_MINUTES,
-					stage.firstRunMinutes().get(day), Looser.HIGHER, Unit.MINUTES, this.mark));
+			this.fields.add(new RuleField(at + "/firstRunMinutes/" + day, "stage.firstRunMinutes",
+					stage.firstRunMinutes().get(day), LEAST_MINUTES, stage.firstRunMinutes().get(day), Looser.HIGHER,
+					Unit.MINUTES, this.mark));
 		}
 	}
 
@@ -76,8 +77,9 @@ final class PathFields {
 	}
 
 	private void add(String at, String label, double least, double most, Looser looser, Unit unit, Mark mark) {
-		this.fields.add(new RuleField(at + label.substring(label.indexOf('.')).replace('.', '/'), label, least, most,
-				looser, unit, mark));
+		double usual = (looser == Looser.LOWER) ? least : most;
+		this.fields.add(new RuleField(at + label.substring(label.indexOf('.')).replace('.', '/'), label, usual, least,
+				most, looser, unit, mark));
 	}
 
 }

@@ -45,6 +45,16 @@ public final class RuleBounds {
 	}
 
 	/**
+	 * The greatest value that any rule set may give a whole number, for what has to be
+	 * refused whatever a team's rules are.
+	 * @param pointer where it stands in the canonical JSON
+	 * @return its greatest value
+	 */
+	public static int mostOf(String pointer) {
+		return RuleFields.mostOf(pointer);
+	}
+
+	/**
 	 * Every number of a rule set with its bounds.
 	 * @param rules the rule set; its paths' definitions decide which there are
 	 * @return in the order of the members, paths last

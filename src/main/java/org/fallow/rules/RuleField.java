@@ -6,13 +6,15 @@ package org.fallow.rules;
  *
  * @param pointer where it stands in the canonical JSON, as in RFC 6901
  * @param label what it is called in the message files
+ * @param usual its default
  * @param least least value allowed, inclusive
  * @param most greatest value allowed, inclusive; equal to {@code least} where it is fixed
  * @param looser which way leads to earlier or easier clearances
  * @param unit its unit
  * @param mark how sure the default is
  */
-public record RuleField(String pointer, String label, double least, double most, Looser looser, Unit unit, Mark mark) {
+public record RuleField(String pointer, String label, double usual, double least, double most, Looser looser, Unit unit,
+		Mark mark) {
 
 	/**
 	 * Whether it cannot be changed.

@@ -1,6 +1,7 @@
 package org.fallow.rules;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Objects;
 
 import org.jspecify.annotations.Nullable;
@@ -25,7 +26,11 @@ import tools.jackson.databind.node.ObjectNode;
 public final class RuleJson {
 
 	/** Number of the format written; texts of the first one bear none. */
-	static final int FORMAT = 2;
+	static final int FORMAT = RuleFields.newestFormat();
+
+	private static final int FIRST_WITH_A_NUMBER = 2;
+
+	private static final String DRAWN = "/hrv/drawnSds";
 
 	private static final JsonMapper MAPPER = JsonMapper.builder()
 		.enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
@@ -49,10 +54,19 @@ public final class RuleJson {
 		return MAPPER.writeValueAsString(rules);
 	}
 
+	static String canonicalPaths(List<RuleSet.Path> paths) {
+		return MAPPER.writeValueAsString(paths);
+	}
+
+	/** Reads what misses nothing. */
+	static RuleSet read(JsonNode tree) {
+		return Objects.requireNonNull(MAPPER.treeToValue(tree, RuleSet.class));
+	}
+
 	/**
-	 * Reads a rule set. The groups of numbers that came later, which decide no clearance
-	 * by themselves, may be missing: they are then the default ones. A text of the first
-	 * rule text is read as what it becomes under the second: {@link FirstText}.
+	 * Reads a rule set. Numbers that came with a later format than the text's may be
+	 * missing: they are then the default ones. A text of the first rule text is read as
+	 * what it becomes under the second: {@link FirstText}.
 	 * @param json what {@link #canonical} wrote
 	 * @return the rule set
 	 * @throws IllegalArgumentException if a member is unknown or missing, or the text of
@@ -63,15 +77,17 @@ public final class RuleJson {
 			JsonNode tree = MAPPER.readTree(json);
 			if (tree instanceof ObjectNode members) {
 				RuleSet defaults = DefaultRules.ruleSet();
-				requireKnownFormat(members);
+				int format = format(members);
 				if (FirstText.isOf(members)) {
 					FirstText.bringUp(members, MAPPER.valueToTree(defaults));
 				}
 				addIfMissing(members, "workingLevel", defaults.workingLevel());
 				addIfMissing(members, "advice", defaults.advice());
 				OlderPaths.bringUp(members, MAPPER.valueToTree(defaults));
+				addWhatCameLater(members, format);
+				drawAsToday(members, format);
 			}
-			RuleSet rules = Objects.requireNonNull(MAPPER.treeToValue(tree, RuleSet.class));
+			RuleSet rules = read(tree);
 			canonical(rules);
 			return rules;
 		}
@@ -101,11 +117,37 @@ public final class RuleJson {
 	}
 
 	/** The format's number stands in the text, but for the first one's. */
-	private static void requireKnownFormat(ObjectNode members) {
+	private static int format(ObjectNode members) {
 		JsonNode format = members.remove("format");
-		if (format != null && !(format.isInt() && format.intValue() == FORMAT)) {
+		if (format == null) {
+			return 1;
+		}
+		boolean known = format.isInt() && format.intValue() >= FIRST_WITH_A_NUMBER && format.intValue() <= FORMAT;
+		if (!known) {
 			throw new IllegalArgumentException("not a rule set: it is of format " + format.asString()
-					+ ", and this Fallow reads formats 1 and " + FORMAT + "; a newer Fallow wrote it");
+					+ ", and this Fallow reads formats 1 to " + FORMAT + "; a newer Fallow wrote it");
+		}
+		return format.intValue();
+	}
+
+	private static void addWhatCameLater(ObjectNode members, int format) {
+		RuleTree tree = RuleTree.of(members);
+		for (RuleField field : RuleFields.newerThan(format)) {
+			if (tree.number(field.pointer()) == null) {
+				tree.put(field.pointer(), field.usual());
+			}
+		}
+	}
+
+	/**
+	 * The range drawn for single mornings had one allowed width before the third format,
+	 * which held under half of the healthy ones. Nothing is decided by it, and no team
+	 * chose it: it is drawn as today.
+	 */
+	private static void drawAsToday(ObjectNode members, int format) {
+		RuleTree tree = RuleTree.of(members);
+		if (format < FORMAT && tree.number(DRAWN) != null) {
+			tree.put(DRAWN, DefaultRules.ruleSet().hrv().drawnSds());
 		}
 	}
 

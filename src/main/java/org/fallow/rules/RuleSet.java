@@ -21,14 +21,17 @@ import org.jspecify.annotations.Nullable;
  * @param limits how the path is judged
  * @param workingLevel when a coach may set a working level
  * @param advice when people are told something besides
+ * @param slips when a tick may be told to be a slip, and what follows
+ * @param words how long somebody's word stands
+ * @param told how long what athletes tell of themselves stands, and when they are asked
  * @param paths the return paths, shortest first, one for each {@link PathName}
  */
 public record RuleSet(Baseline baseline, Flags flags, Line line, Hrv hrv, Opening opening, Gates gates, Limits limits,
-		WorkingLevel workingLevel, Advice advice, List<Path> paths) {
+		WorkingLevel workingLevel, Advice advice, SlipRules slips, WordRules words, ToldRules told, List<Path> paths) {
 
 	/** Copies the paths and checks that each name has one, in order. */
 	public RuleSet {
-		requireAll(baseline, flags, line, hrv, opening, gates, limits, workingLevel, advice);
+		requireAll(baseline, flags, line, hrv, opening, gates, limits, workingLevel, advice, slips, words, told);
 		paths = List.copyOf(paths);
 		if (!paths.stream().map(Path::name).toList().equals(List.of(PathName.values()))) {
 			throw new IllegalArgumentException("a rule set needs one path for each name, shortest first");
@@ -67,7 +70,7 @@ public record RuleSet(Baseline baseline, Flags flags, Line line, Hrv hrv, Openin
 	public RuleSet with(Path path) {
 		List<Path> changed = this.paths.stream().map((own) -> (own.name() == path.name()) ? path : own).toList();
 		return new RuleSet(this.baseline, this.flags, this.line, this.hrv, this.opening, this.gates, this.limits,
-				this.workingLevel, this.advice, changed);
+				this.workingLevel, this.advice, this.slips, this.words, this.told, changed);
 	}
 
 	/**
@@ -194,10 +197,11 @@ public record RuleSet(Baseline baseline, Flags flags, Line line, Hrv hrv, Openin
 	 * @param vaccinationWithinDays days after the vaccination on which it may begin
 	 * @param vaccinationEveryDays days in which one vaccination counts
 	 * @param vaccinationCelsius temperature from which it is no reaction to it
+	 * @param wheezeDays days after a vaccination on which wheeze is a red flag
 	 */
 	public record Limits(int shortDays, int stomachDays, int feverDays, int chestDays, int illDays, int moderateWorst,
 			int covidColdDays, int vaccinationDays, int vaccinationWithinDays, int vaccinationEveryDays,
-			double vaccinationCelsius) {
+			double vaccinationCelsius, int wheezeDays) {
 	}
 
 	/**
@@ -222,9 +226,14 @@ public record RuleSet(Baseline baseline, Flags flags, Line line, Hrv hrv, Openin
 	 * @param stalledFactor times a path's least days after which a return has stalled
 	 * @param longAwayDays days away over which the return to full training is lightened
 	 * @param stomachApartDays days after vomiting or diarrhoea to stay away from others
+	 * @param throatDays days of a sore throat with swollen glands or fatigue over which a
+	 * clinician is advised
+	 * @param afterSessionDays days within which the same yes after sessions on two days
+	 * has lasted
+	 * @param longAwayToldDays days after a long absence on which it is still told
 	 */
 	public record Advice(int clinicianIllDays, int clinicianFeverDays, double highFeverCelsius, double stalledFactor,
-			int longAwayDays, int stomachApartDays) {
+			int longAwayDays, int stomachApartDays, int throatDays, int afterSessionDays, int longAwayToldDays) {
 	}
 
 	/**

@@ -81,6 +81,19 @@ public class RuleSets {
 		return book;
 	}
 
+	/**
+	 * The rule set that decides for a team's athletes on a day.
+	 * @param teamId the team
+	 * @param day a civil day
+	 * @return the rule set
+	 * @throws IllegalArgumentException if there is no such team
+	 * @throws IllegalStateException if a stored text does not have its hash
+	 */
+	@Transactional(readOnly = true)
+	public RuleSet on(UUID teamId, LocalDate day) {
+		return bookOf(teamId).on(day).rules();
+	}
+
 	private static String listed(RuleBook book) {
 		return book.entries()
 			.stream()

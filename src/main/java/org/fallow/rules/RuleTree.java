@@ -1,6 +1,7 @@
 package org.fallow.rules;
 
 import java.math.BigDecimal;
+import java.util.List;
 
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -28,6 +29,11 @@ final class RuleTree {
 	/** A tree that is no whole rule set yet. */
 	static RuleTree of(JsonNode root) {
 		return new RuleTree(root);
+	}
+
+	/** A tree without any member. */
+	static RuleTree empty() {
+		return new RuleTree(MAPPER.createObjectNode());
 	}
 
 	/** The number at a pointer; null where there is none. */
@@ -58,6 +64,27 @@ final class RuleTree {
 		else if (parent instanceof ArrayNode list) {
 			list.set(Integer.parseInt(name), value);
 		}
+	}
+
+	/**
+	 * Adds the number of a group's member, the group too where it is missing; a whole
+	 * number is written as one.
+	 */
+	void put(String pointer, double number) {
+		String[] parts = pointer.split("/");
+		if (this.root instanceof ObjectNode members) {
+			members.withObject("/" + parts[1])
+				.set(parts[2], (number == Math.rint(number)) ? MAPPER.getNodeFactory().numberNode((int) number)
+						: MAPPER.getNodeFactory().stringNode(text(number)));
+		}
+	}
+
+	/** The rule set of these numbers and paths. */
+	RuleSet rulesWith(List<RuleSet.Path> paths) {
+		if (this.root instanceof ObjectNode members) {
+			members.set("paths", MAPPER.readTree(RuleJson.canonicalPaths(paths)));
+		}
+		return RuleJson.read(this.root);
 	}
 
 	/**

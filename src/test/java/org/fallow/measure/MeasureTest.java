@@ -36,6 +36,19 @@ class MeasureTest {
 	}
 
 	@Test
+	void holdsWhatTheLineIsTakenForOnASmallSample() {
+		Beside two = Beside.madeUp(Noise.TWO_BPM, PEOPLE, 1, SEED);
+		Beside three = Beside.madeUp(Noise.THREE_BPM, PEOPLE, 1, SEED);
+		assertThat(two.second().steps.value()).isGreaterThanOrEqualTo(BesideReport.FOUND_AT_TWO);
+		assertThat(three.second().steps.value()).isGreaterThanOrEqualTo(BesideReport.FOUND_AT_THREE)
+			.isGreaterThan(three.first().steps.value());
+		assertThat(three.asked().value()).isGreaterThanOrEqualTo(BesideReport.ASKED_AT_THREE);
+		assertThat(three.second().quietAlone.value()).isLessThanOrEqualTo(BesideReport.STILL_UP)
+			.isLessThan(three.first().quietAlone.value());
+		assertThat(three.second().perMonth(three.mornings())).isLessThanOrEqualTo(BesideReport.ALARMS_AT_THREE + 0.1);
+	}
+
+	@Test
 	void countsEveryMorningOnce() {
 		HealthyShares shares = Measurement.madeUp(Noise.TEN_PERCENT, PEOPLE, SEED).healthy();
 		double sum = 0;

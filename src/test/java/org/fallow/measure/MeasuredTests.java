@@ -45,7 +45,13 @@ class MeasuredTests {
 		}
 		measured.add(Measurement.open(people));
 		List<Decided> decided = people.stream().map(Decided::of).toList();
-		String tables = MeasuredReport.of(measured, decided, feverish);
+		List<Beside> beside = new ArrayList<>();
+		for (Noise noise : feverish.keySet()) {
+			beside.add(Beside.madeUp(noise, FEVERISH, 2, SEED));
+		}
+		beside.add(Beside.open(people, false, 10, SEED));
+		beside.add(Beside.open(people, true, 10, SEED));
+		String tables = MeasuredReport.of(measured, decided, feverish) + "\n" + BesideReport.of(beside);
 		System.out.println(tables);
 		String document = Files.readString(DOCUMENT);
 		assertThat(document).contains(BEGIN, END);

@@ -34,6 +34,11 @@ record Readings(String person, Method method, SortedMap<LocalDate, Reading> morn
 	 * @param unsure whether the source marks it as not to be trusted
 	 */
 	record Reading(Double rhr, Double rmssd, boolean unsure) {
+
+		private Reading raised(double bpm) {
+			return (this.rhr == null) ? this : new Reading(this.rhr + bpm, this.rmssd, this.unsure);
+		}
+
 	}
 
 	/**
@@ -69,7 +74,7 @@ record Readings(String person, Method method, SortedMap<LocalDate, Reading> morn
 	 */
 	Readings raised(LocalDate from, LocalDate to, double bpm) {
 		TreeMap<LocalDate, Reading> changed = new TreeMap<>(this.mornings);
-		changed.subMap(from, to).replaceAll((day, r) -> new Reading(r.rhr() + bpm, r.rmssd(), r.unsure()));
+		changed.subMap(from, to).replaceAll((day, r) -> r.raised(bpm));
 		return new Readings(this.person, this.method, changed);
 	}
 

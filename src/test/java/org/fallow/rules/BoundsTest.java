@@ -155,7 +155,8 @@ class BoundsTest {
 	void readsNoRuleSetWithoutAGroupOfNumbers() {
 		assertThatNullPointerException()
 			.isThrownBy(() -> new RuleSet(OURS.baseline(), OURS.flags(), null, OURS.hrv(), OURS.opening(), OURS.gates(),
-					OURS.limits(), OURS.workingLevel(), OURS.advice(), OURS.paths()))
+					OURS.limits(), OURS.workingLevel(), OURS.advice(), OURS.slips(), OURS.words(), OURS.told(),
+					OURS.paths()))
 			.withMessageContaining("group of numbers");
 	}
 

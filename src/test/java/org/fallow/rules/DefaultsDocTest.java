@@ -30,9 +30,8 @@ class DefaultsDocTest {
 
 	private static final Map<String, String> SOURCES = Map.of("baseline.madScale",
 			"definition: makes the MAD of normal values their SD", "hrv.days", "Plews 2012", "hrv.leastReadings",
-			"Plews 2014", "hrv.drawnSds", "Plews 2013, Javaloyes 2019", "opening.feverCelsius",
-			"IOC consensus 2022 (Schwellnus)", "limits.moderateWorst", "IOC consensus 2022 (Schwellnus), table 3",
-			"flags.restingBpm", "textbook: adults at rest have 60 to 100");
+			"Plews 2014", "opening.feverCelsius", "IOC consensus 2022 (Schwellnus)", "limits.moderateWorst",
+			"IOC consensus 2022 (Schwellnus), table 3", "flags.restingBpm", "textbook: adults at rest have 60 to 100");
 
 	private static final Map<Mark, String> HOW_SURE = Map.of(Mark.TRADE, "common practice, no source", Mark.OWN,
 			"our own convention, untested", Mark.R, "read", Mark.R2, "read in a secondary report", Mark.M,

@@ -48,9 +48,9 @@ class FirstTextTest {
 
 	@Test
 	void refusesTheTextOfANewerFallow() {
-		String newer = RuleJson.canonical(DefaultRules.ruleSet()).replace("\"format\":2", "\"format\":3");
+		String newer = RuleJson.canonical(DefaultRules.ruleSet()).replace("\"format\":3", "\"format\":4");
 		assertThatIllegalArgumentException().isThrownBy(() -> RuleJson.parse(newer))
-			.withMessageContaining("format 3")
+			.withMessageContaining("format 4")
 			.withMessageContaining("newer Fallow");
 	}
 

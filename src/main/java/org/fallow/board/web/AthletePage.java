@@ -9,9 +9,11 @@ import java.util.UUID;
 
 import org.fallow.entry.Recorded;
 import org.fallow.entry.Sessions;
+import org.fallow.illness.AfterLinks;
 import org.fallow.illness.AssessedDay;
 import org.fallow.illness.Assessments;
 import org.fallow.illness.CeilingFacts;
+import org.fallow.illness.EnteredAfterLink;
 import org.fallow.illness.IllnessFacts;
 import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.Course;
@@ -59,6 +61,8 @@ class AthletePage {
 
 	private final Sessions sessions;
 
+	private final AfterLinks afterLinks;
+
 	private final Charts charts;
 
 	private final RuleSets ruleSets;
@@ -66,7 +70,8 @@ class AthletePage {
 	private final Today today;
 
 	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
-			Sessions sessions, Charts charts, RuleSets ruleSets, Today today) {
+			Sessions sessions, AfterLinks afterLinks, Charts charts, RuleSets ruleSets, Today today) {
+		this.afterLinks = afterLinks;
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
@@ -117,10 +122,13 @@ class AthletePage {
 			.stream()
 			.filter((stored) -> !stored.event().recorded().on().isAfter(asOf))
 			.toList();
+		EnteredAfterLink after = this.afterLinks.knownOn(athlete.id(), asOf);
+		model.addAttribute("afterLinks",
+				after.lines(athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
 		List<EntryRow> entries = new ArrayList<>(this.charts.effective(athlete, asOf.minusDays(ENTRY_DAYS), asOf)
 			.values()
 			.stream()
-			.map((stored) -> EntryRow.of(stored, events))
+			.map((stored) -> EntryRow.of(stored, events, after))
 			.toList());
 		Collections.reverse(entries);
 		model.addAttribute("entries", entries);
@@ -128,13 +136,14 @@ class AthletePage {
 				(person) -> this.squad.nameOf(person).orElse("–")));
 		model.addAttribute("decisions", DecisionRow.of(
 				this.assessments.decisions(athlete.id()).stream().filter((d) -> !d.day().isAfter(asOf)).toList(),
-				events, athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–")));
+				events, athlete.zone(), (person) -> this.squad.nameOf(person).orElse("–"), after));
 		Instant entered = assessment.seen().recordedAt();
 		Recorded entry = (entered == null) ? null : new Recorded(entered, asOf);
 		model.addAttribute("sessions",
 				this.sessions.knownOn(athlete.id(), asOf.minusDays(ENTRY_DAYS), asOf, asOf)
 					.stream()
-					.map((log) -> LoggedSession.of(log, events, entry, athlete.zone()))
+					.map((log) -> LoggedSession.of(log, events, entry, athlete.zone())
+						.after(after.by(TraceSubject.SESSION, log.recorded().at())))
 					.toList());
 	}
 

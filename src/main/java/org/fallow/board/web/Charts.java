@@ -10,7 +10,9 @@ import org.fallow.entry.Mornings;
 import org.fallow.entry.StoredMorning;
 import org.fallow.illness.AssessedDay;
 import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSet;
 import org.fallow.team.Athlete;
+import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -69,6 +71,7 @@ class Charts {
 		if (days.isEmpty()) {
 			model.addAttribute("chartJson", null);
 			model.addAttribute("chartRows", List.of());
+			model.addAttribute("rmssdWords", null);
 			return;
 		}
 		LocalDate asOf = days.get(days.size() - 1).day();
@@ -77,6 +80,25 @@ class Charts {
 		ChartData chart = ChartData.of(days, entries, book, asOf);
 		model.addAttribute("chartJson", JSON.writeValueAsString(chart).replace("<", "\\u003c"));
 		model.addAttribute("chartRows", ChartRow.of(days, entries, chart));
+		model.addAttribute("rmssdWords",
+				(chart.rmssd() == null) ? null : rmssdWords(days.get(days.size() - 1), book.on(asOf).rules().hrv()));
+	}
+
+	/**
+	 * The mean that is acted on, and the value below which it acts: neither is drawn, for
+	 * single mornings cannot be held against them.
+	 */
+	private static Message rmssdWords(AssessedDay day, RuleSet.Hrv rules) {
+		return rmssdWords(day.hrvRecent(), day.hrvMean(), day.hrvSd(), rules);
+	}
+
+	static Message rmssdWords(@Nullable Double recent, @Nullable Double mean, @Nullable Double sd, RuleSet.Hrv rules) {
+		if (mean == null || sd == null) {
+			return Message.of("chart.rmssd.no-baseline");
+		}
+		double acts = Math.exp(mean - rules.suppressedSds() * sd);
+		return (recent == null) ? Message.of("chart.rmssd.no-mean", rules.days(), acts, rules.leastReadings())
+				: Message.of("chart.rmssd.mean", rules.days(), acts, Math.exp(recent));
 	}
 
 }

@@ -10,8 +10,10 @@ import java.util.List;
 import java.util.function.Function;
 
 import org.fallow.access.PersonId;
+import org.fallow.access.TraceSubject;
 import org.fallow.entry.IocConsensus;
 import org.fallow.entry.Symptom;
+import org.fallow.illness.EnteredAfterLink;
 import org.fallow.illness.StageDecision;
 import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.ClinicianWord;
@@ -30,22 +32,25 @@ import org.jspecify.annotations.Nullable;
  * @param by who; absent where the rules decided
  * @param reason why, in people's words; absent where the rules decided or a red flag says
  * it
+ * @param linkBy who had made a link to the account before it was told there; absent for
+ * most
  */
 public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Message what, @Nullable String by,
-		@Nullable String reason) {
+		@Nullable String reason, @Nullable String linkBy) {
 
 	static List<DecisionRow> of(List<StageDecision> decisions, List<StoredEvent> events, ZoneId zone,
-			Function<PersonId, String> names) {
+			Function<PersonId, String> names, EnteredAfterLink after) {
 		List<DecisionRow> rows = new ArrayList<>();
 		for (StageDecision stored : decisions) {
 			Message what = Message.of("decided." + stored.decision().kind(), stored.decision().fromStage(),
 					stored.decision().toStage());
-			rows.add(new DecisionRow(stored.day(), null, what, null, null));
+			rows.add(new DecisionRow(stored.day(), null, what, null, null, null));
 		}
 		for (StoredEvent stored : events) {
 			IllnessEvent event = stored.event();
 			rows.add(new DecisionRow(event.day(), LocalDateTime.ofInstant(event.recorded().at(), zone),
-					Said.of(what(event)), names.apply(stored.actor()), reason(event)));
+					Said.of(what(event)), names.apply(stored.actor()), reason(event),
+					after.by(TraceSubject.ILLNESS, event.recorded().at())));
 		}
 		rows.sort(Comparator.comparing(DecisionRow::day).reversed());
 		return rows;

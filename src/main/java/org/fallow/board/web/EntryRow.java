@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 
+import org.fallow.access.TraceSubject;
 import org.fallow.entry.ContextTag;
 import org.fallow.entry.Feels;
 import org.fallow.entry.Method;
@@ -13,6 +14,7 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.Severity;
 import org.fallow.entry.StoredMorning;
 import org.fallow.entry.Symptom;
+import org.fallow.illness.EnteredAfterLink;
 import org.fallow.illness.StoredEvent;
 import org.fallow.illness.core.IllnessEvent;
 import org.jspecify.annotations.Nullable;
@@ -32,17 +34,21 @@ import org.jspecify.annotations.Nullable;
  * @param tags context
  * @param note words
  * @param corrected whether it was corrected
+ * @param linkBy who had made a link to the account before it was entered there; absent
+ * for most
  */
 public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture posture, @Nullable Double rhr,
 		@Nullable Double rmssd, List<Felt> symptoms, @Nullable String otherSymptom, boolean fever,
-		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected) {
+		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected,
+		@Nullable String linkBy) {
 
 	/**
 	 * The view of an entry.
 	 * @param stored the entry
 	 * @param events what people said, slips among it
+	 * @param after what was entered after somebody else's link
 	 */
-	static EntryRow of(StoredMorning stored, List<StoredEvent> events) {
+	static EntryRow of(StoredMorning stored, List<StoredEvent> events, EnteredAfterLink after) {
 		MorningEntry entry = stored.entry();
 		String other = entry.symptoms()
 			.stream()
@@ -56,7 +62,8 @@ public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture
 			.map((s) -> new Felt(s.symptom(), s.symptom().isRedFlag() ? null : s.severity(), isSlip(entry, s, events)))
 			.toList();
 		return new EntryRow(entry.day(), entry.method(), entry.posture(), entry.rhrBpm(), entry.rmssdMs(), felt, other,
-				entry.feverLast24h(), entry.feels(), entry.tags(), entry.note(), stored.revision() > 1);
+				entry.feverLast24h(), entry.feels(), entry.tags(), entry.note(), stored.revision() > 1,
+				after.by(TraceSubject.MORNING, entry.recorded().at()));
 	}
 
 	/** Whether a tick of this very revision was told to be a slip. */

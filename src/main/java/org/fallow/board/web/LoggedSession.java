@@ -35,10 +35,12 @@ import org.jspecify.annotations.Nullable;
  * @param recorded when it was logged, in the athlete's zone
  * @param waits whether it came in after the morning's entry, so that a gate counts it
  * from the next morning on
+ * @param linkBy who had made a link to the account before it was logged there; absent for
+ * most
  */
 public record LoggedSession(String key, LocalDate day, Activity activity, @Nullable Integer minutes,
 		@Nullable String effort, @Nullable Intensity intensity, List<Message> after, boolean redFlag,
-		@Nullable String note, LocalDateTime recorded, boolean waits) {
+		@Nullable String note, LocalDateTime recorded, boolean waits, @Nullable String linkBy) {
 
 	/**
 	 * The view of a session.
@@ -58,7 +60,12 @@ public record LoggedSession(String key, LocalDate day, Activity activity, @Nulla
 		boolean redFlag = log.after().stream().anyMatch((one) -> one.isRedFlag() && !slips.contains(one.name()));
 		boolean waits = entry != null && log.day().equals(entry.on()) && log.recorded().compareTo(entry) > 0;
 		return new LoggedSession(log.key(), log.day(), log.activity(), log.minutes(), effort(log), log.intensity(),
-				after, redFlag, log.note(), LocalDateTime.ofInstant(log.recorded().at(), zone), waits);
+				after, redFlag, log.note(), LocalDateTime.ofInstant(log.recorded().at(), zone), waits, null);
+	}
+
+	LoggedSession after(@Nullable String link) {
+		return new LoggedSession(this.key, this.day, this.activity, this.minutes, this.effort, this.intensity,
+				this.after, this.redFlag, this.note, this.recorded, this.waits, link);
 	}
 
 	private static @Nullable String effort(SessionLog log) {

@@ -30,6 +30,7 @@ import org.fallow.entry.SlippedTicks;
 import org.fallow.entry.StoredMorning;
 import org.fallow.entry.Submission;
 import org.fallow.entry.Symptom;
+import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
@@ -72,16 +73,19 @@ class MorningPage {
 
 	private final SlippedTicks slips;
 
+	private final RuleSets ruleSets;
+
 	private final Today today;
 
 	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, KnownSymptoms knownSymptoms,
-			RedFlagsFirst redFlagsFirst, SlippedTicks slips, Today today) {
+			RedFlagsFirst redFlagsFirst, SlippedTicks slips, RuleSets ruleSets, Today today) {
 		this.access = access;
 		this.mornings = mornings;
 		this.examined = examined;
 		this.knownSymptoms = knownSymptoms;
 		this.redFlagsFirst = redFlagsFirst;
 		this.slips = slips;
+		this.ruleSets = ruleSets;
 		this.today = today;
 	}
 
@@ -131,7 +135,8 @@ class MorningPage {
 			RedirectAttributes redirect) {
 		Athlete athlete = this.access.self();
 		MorningForm form = bound.with(ticked(request));
-		MorningReader reader = new MorningReader(form);
+		MorningReader reader = new MorningReader(form,
+				this.ruleSets.on(athlete.teamId(), today(athlete)).opening().feverCelsius());
 		List<Problem> problems = reader.problems().isEmpty() ? tooOld(athlete, reader.morning().day())
 				: reader.problems();
 		if (!problems.isEmpty()) {
@@ -266,7 +271,8 @@ class MorningPage {
 		this.mornings.of(athlete.id(), earliest.minusDays(BACK_FILL_DAYS), today)
 			.forEach((stored) -> week.put(stored.day(), stored));
 		LocalDate day = Typed.day(form.day(), "day", new ArrayList<>()).orElse(today);
-		model.addAttribute("silentFrom", this.mornings.silentBefore(athlete.id(), day).orElse(null));
+		int silent = this.ruleSets.on(athlete.teamId(), today).told().silentMornings();
+		model.addAttribute("silentFrom", this.mornings.silentBefore(athlete.id(), day, silent).orElse(null));
 		model.addAttribute("lastReading",
 				week.values()
 					.stream()

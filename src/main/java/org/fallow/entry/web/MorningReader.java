@@ -26,12 +26,11 @@ import org.jspecify.annotations.Nullable;
  */
 final class MorningReader {
 
-	/** A temperature from which there is fever, degrees Celsius. */
-	private static final double FEVER_CELSIUS = 38.0;
-
 	private static final String UNKNOWN = "entry.code.unknown";
 
 	private final MorningForm form;
+
+	private final double feverCelsius;
 
 	private final List<Problem> problems = new ArrayList<>();
 
@@ -39,8 +38,10 @@ final class MorningReader {
 
 	private @Nullable NewMorning morning;
 
-	MorningReader(MorningForm form) {
+	/** Reads a form where there is fever from a temperature on, degrees Celsius. */
+	MorningReader(MorningForm form, double feverCelsius) {
 		this.form = form;
+		this.feverCelsius = feverCelsius;
 		this.series = series();
 		read();
 	}
@@ -116,7 +117,7 @@ final class MorningReader {
 	private @Nullable Feels feels(@Nullable Double temperature) {
 		Feels chosen = known(Feels.class, this.form.feels(), "feels");
 		if (MorningForm.isTrue(this.form.allWell())) {
-			boolean hot = temperature != null && temperature >= FEVER_CELSIUS;
+			boolean hot = temperature != null && temperature >= this.feverCelsius;
 			if (hot || this.form.saysUnwell()) {
 				this.problems.add(Problem.of("", "morning.all-well.contradicted"));
 			}

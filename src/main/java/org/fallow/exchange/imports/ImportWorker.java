@@ -9,6 +9,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.fallow.access.CurrentPerson;
 import org.fallow.access.PersonId;
 import org.fallow.access.Purpose;
+import org.fallow.platform.DatabaseState;
 import org.fallow.platform.LostDatabase;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -43,7 +44,10 @@ public class ImportWorker implements DisposableBean {
 
 	private final ImportRun run;
 
-	ImportWorker(Imports imports, ImportRun run) {
+	private final DatabaseState database;
+
+	ImportWorker(Imports imports, ImportRun run, DatabaseState database) {
+		this.database = database;
 		this.imports = imports;
 		this.run = run;
 	}
@@ -85,8 +89,9 @@ public class ImportWorker implements DisposableBean {
 			return true;
 		}
 		catch (RuntimeException ex) {
-			if (LostDatabase.in(ex).isEmpty()) {
-				throw ex;
+			LostDatabase lost = LostDatabase.in(ex).orElseThrow(() -> ex);
+			if (lost == LostDatabase.FULL) {
+				this.database.refusedForWantOfRoom();
 			}
 			return false;
 		}

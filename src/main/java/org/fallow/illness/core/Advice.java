@@ -22,12 +22,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Advice {
 
-	/** Days over which the same complaint after sessions on two days has lasted. */
-	private static final int SESSION_DAYS = 7;
-
-	/** Days after a long absence on which it is still told. */
-	private static final int BACK_DAYS = 14;
-
 	private Advice() {
 	}
 
@@ -38,7 +32,8 @@ final class Advice {
 		}
 		told(fold, notices);
 		Notices.add(notices, hasLasted(fold), "clinician-lasting", fold.rules.advice().clinicianIllDays());
-		Notices.add(notices, isTickedAgain(fold), "clinician-after-session");
+		Notices.add(notices, hasAThroatForLong(fold), "clinician-throat", fold.rules.advice().throatDays());
+		Notices.add(notices, isTickedAgain(fold), "clinician-after-session", fold.rules.advice().afterSessionDays());
 		stayAway(fold, notices);
 		Notices.add(notices, hasBeenLongAway(fold), "long-away", fold.rules.advice().longAwayDays());
 	}
@@ -102,17 +97,39 @@ final class Advice {
 		return fold.day.toEpochDay() - first.toEpochDay() > fold.rules.advice().clinicianIllDays();
 	}
 
+	/**
+	 * A sore throat on every entered morning for more days than it should, and swollen
+	 * glands or fatigue on one of them.
+	 */
+	private static boolean hasAThroatForLong(DayFold fold) {
+		if (fold.entry == null) {
+			return false;
+		}
+		LocalDate first = fold.day;
+		boolean more = false;
+		for (Morning morning : fold.known.backFrom(fold.day)) {
+			Set<Symptom> felt = symptoms(fold, morning.effective());
+			if (!felt.contains(Symptom.SORE_THROAT)) {
+				break;
+			}
+			first = morning.day();
+			more |= felt.contains(Symptom.SWOLLEN_GLANDS) || felt.contains(Symptom.FATIGUE);
+		}
+		return more && fold.day.toEpochDay() - first.toEpochDay() >= fold.rules.advice().throatDays();
+	}
+
 	private static Set<Symptom> symptoms(DayFold fold, MorningEntry entry) {
 		return entry.symptoms()
 			.stream()
-			.filter((symptom) -> !fold.known.isKnown(symptom, entry))
+			.filter((symptom) -> !fold.known.isKnown(symptom, entry, fold.rules))
 			.map(ReportedSymptom::symptom)
 			.collect(Collectors.toCollection(() -> EnumSet.noneOf(Symptom.class)));
 	}
 
 	/** The same complaint after sessions of two days within a week. */
 	private static boolean isTickedAgain(DayFold fold) {
-		List<SessionLog> sessions = fold.known.sessions(fold.day.minusDays(SESSION_DAYS - 1L), fold.day);
+		List<SessionLog> sessions = fold.known.sessions(fold.day.minusDays(fold.rules.advice().afterSessionDays() - 1L),
+				fold.day);
 		for (SessionLog one : sessions) {
 			for (AfterSession complaint : one.after()) {
 				for (SessionLog other : sessions) {
@@ -164,11 +181,12 @@ final class Advice {
 
 	/** In a return that began long ago, or back from a long absence. */
 	private static boolean hasBeenLongAway(DayFold fold) {
-		int days = fold.rules.advice().longAwayDays();
+		RuleSet.Advice rules = fold.rules.advice();
+		int days = rules.longAwayDays();
 		Draft episode = fold.episode;
 		boolean returning = episode != null && episode.stage > 0
 				&& fold.day.toEpochDay() - episode.firstOnset.toEpochDay() > days;
-		return returning || fold.known.circumstances().hasLongAbsenceEnded(fold.day, BACK_DAYS, days);
+		return returning || fold.known.circumstances().hasLongAbsenceEnded(fold.day, rules.longAwayToldDays(), days);
 	}
 
 }

@@ -6,6 +6,7 @@ import java.util.Set;
 
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.Symptom;
+import org.fallow.rules.RuleBounds;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,13 +24,11 @@ public record ClinicianWord(By by, @Nullable LocalDate examinedOn, boolean noIll
 	public static final Set<Symptom> CAN_BE_EXAMINED = Set.of(Symptom.PALPITATIONS, Symptom.CHEST_PAIN,
 			Symptom.BREATHLESSNESS);
 
-	/** Days that an examined red flag is passed over at most, the first one included. */
-	public static final int EXAMINED_DAYS = 90;
-
 	/**
-	 * Days, the first one included, of what an athlete tells where nobody can confirm it.
+	 * Days, the first one included, of what an athlete tells where nobody can confirm it,
+	 * that no rule set exceeds.
 	 */
-	public static final int TOLD_DAYS = 14;
+	static final int MOST_TOLD_DAYS = RuleBounds.mostOf("/words/toldByAthleteDays");
 
 	/** Another clinician's word that says nothing besides the ceiling. */
 	public static final ClinicianWord PLAIN = new ClinicianWord(By.CLINICIAN, null, false, List.of());

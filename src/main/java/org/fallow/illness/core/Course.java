@@ -78,7 +78,7 @@ public final class Course {
 
 	private static List<DayAssessment> live(State state, Timeline timeline, RuleBook rules, LocalDate to,
 			boolean forecast) {
-		Known known = new Known(timeline.adultFrom());
+		Known known = new Known(timeline.adultFrom(), rules);
 		int next = 0;
 		List<Fact> facts = Slips.takenOff(timeline.facts());
 		while (next < facts.size() && !facts.get(next).recorded().on().isAfter(state.day())) {

@@ -155,7 +155,7 @@ final class DayFold {
 	}
 
 	Sickness sickness(MorningEntry morning) {
-		return this.known.sickness(morning, this.rules.opening().feverCelsius());
+		return this.known.sickness(morning, this.rules);
 	}
 
 	/** Whether an illness was reported on a day or is said to have begun on it. */
@@ -204,7 +204,7 @@ final class DayFold {
 		else {
 			raise(hold);
 		}
-		raise(WheezeAfterVaccination.openedBy(fact, this.known));
+		raise(WheezeAfterVaccination.openedBy(fact, this.known, this.rules.limits().wheezeDays()));
 	}
 
 	private void raise(@Nullable HoldState hold) {
@@ -222,7 +222,7 @@ final class DayFold {
 	/** Whether a fact of today opens a hold. */
 	boolean opensHold(Fact fact) {
 		boolean flagged = Holds.openedBy(fact) != null && Examined.of(this, fact) == null;
-		return flagged || WheezeAfterVaccination.openedBy(fact, this.known) != null;
+		return flagged || WheezeAfterVaccination.openedBy(fact, this.known, this.rules.limits().wheezeDays()) != null;
 	}
 
 	/**

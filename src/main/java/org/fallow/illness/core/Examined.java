@@ -28,7 +28,7 @@ public record Examined(ReportedSymptom ticked, LocalDate since) {
 		ReportedSymptom alone = alone(fold, entry);
 		IllnessEvent.Cleared cleared = Holds.inForce(before(fold, entry), fold.day);
 		if (alone == null || cleared == null || !cleared.word().names(alone)
-				|| !fold.day.isBefore(cleared.day().plusDays(ClinicianWord.EXAMINED_DAYS))) {
+				|| !fold.day.isBefore(cleared.day().plusDays(fold.rules.words().examinedDays()))) {
 			return null;
 		}
 		return new Examined(alone, cleared.day());
@@ -38,11 +38,12 @@ public record Examined(ReportedSymptom ticked, LocalDate since) {
 	 * The red flags that the clearance in force on a day names as examined.
 	 * @param events what is known, in the order recorded
 	 * @param day the day
-	 * @return in the order named; empty after 90 days
+	 * @param days on which it counts, the first one included
+	 * @return in the order named; empty after these days
 	 */
-	public static List<Symptom> named(List<IllnessEvent> events, LocalDate day) {
+	public static List<Symptom> named(List<IllnessEvent> events, LocalDate day, int days) {
 		IllnessEvent.Cleared cleared = Holds.inForce(events, day);
-		boolean stands = cleared != null && day.isBefore(cleared.day().plusDays(ClinicianWord.EXAMINED_DAYS));
+		boolean stands = cleared != null && day.isBefore(cleared.day().plusDays(days));
 		return (cleared == null || !stands) ? List.of()
 				: cleared.word().examined().stream().map(ReportedSymptom::symptom).toList();
 	}
@@ -59,7 +60,7 @@ public record Examined(ReportedSymptom ticked, LocalDate since) {
 		}
 		List<ReportedSymptom> felt = entry.symptoms()
 			.stream()
-			.filter((symptom) -> !fold.known.isKnown(symptom, entry))
+			.filter((symptom) -> !fold.known.isKnown(symptom, entry, fold.rules))
 			.toList();
 		return (felt.size() == 1) ? felt.get(0) : null;
 	}

@@ -55,7 +55,7 @@ public sealed interface IllnessEvent extends Fact {
 		 * Refuses a clearance that is back-dated, ends before it begins or has no ceiling
 		 * that a clinician can give; <em>no illness</em> other than with full training
 		 * and without a last day; an examination of a later day; and what is told by the
-		 * athlete beyond easy running or 14 days.
+		 * athlete beyond easy running or the days that any rule set allows.
 		 */
 		public Cleared {
 			if (day.isBefore(recorded.on())) {
@@ -74,8 +74,9 @@ public sealed interface IllnessEvent extends Fact {
 				throw new IllegalArgumentException("an examination cannot be of a later day");
 			}
 			if (word.by() == ClinicianWord.By.ATHLETE && (ceiling == Clearance.FULL_TRAINING || until == null
-					|| until.isAfter(day.plusDays(ClinicianWord.TOLD_DAYS - 1L)))) {
-				throw new IllegalArgumentException("told by the athlete is easy running at most, for 14 days at most");
+					|| until.isAfter(day.plusDays(ClinicianWord.MOST_TOLD_DAYS - 1L)))) {
+				throw new IllegalArgumentException("told by the athlete is easy running at most, for "
+						+ ClinicianWord.MOST_TOLD_DAYS + " days at most");
 			}
 		}
 
@@ -124,9 +125,6 @@ public sealed interface IllnessEvent extends Fact {
 	 */
 	record Stricter(LocalDate day, LocalDate until, Recorded recorded, Clearance ceiling, String reason, String key,
 			@Nullable Spoken word) implements IllnessEvent {
-
-		/** Days after today on which a ceiling can end at the latest. */
-		public static final int MOST_DAYS = 60;
 
 		/**
 		 * A coach's own ceiling, named by the moment it was recorded.

@@ -12,6 +12,8 @@ import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.SessionLog;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,16 +43,19 @@ final class Known {
 
 	private final @Nullable LocalDate adultFrom;
 
+	private final RuleBook book;
+
 	/** Counts up when earlier mornings may have to be read differently. */
 	private int stamp;
 
-	Known(@Nullable LocalDate adultFrom) {
+	Known(@Nullable LocalDate adultFrom, RuleBook book) {
 		this.adultFrom = adultFrom;
+		this.book = book;
 	}
 
 	/** A copy that can grow by itself, with the mornings and sessions from a day on. */
 	Known from(LocalDate day) {
-		Known copy = new Known(this.adultFrom);
+		Known copy = new Known(this.adultFrom, this.book);
 		copy.mornings = this.mornings.from(day);
 		copy.sessions = this.sessions.from(day);
 		copy.circumstances = this.circumstances.copy();
@@ -108,7 +113,8 @@ final class Known {
 	/** Who answers to have been ill meanwhile reports an illness. */
 	private void promise(MorningEntry entry, Meanwhile meanwhile) {
 		LocalDate told = meanwhile.since();
-		LocalDate onset = (told == null || told.isAfter(entry.day())) ? Silence.firstBefore(entry, this) : told;
+		LocalDate onset = (told == null || told.isAfter(entry.day()))
+				? Silence.firstBefore(entry, this, this.book.on(entry.recorded().on()).rules()) : told;
 		IllnessEvent.Report report = new IllnessEvent.Report(onset, entry.recorded(), ReportKind.OTHER, null, null);
 		this.promised.add(report);
 		this.events.add(report);
@@ -236,8 +242,8 @@ final class Known {
 	}
 
 	/** Whether a symptom is a known one, no worse than noted. */
-	boolean isKnown(ReportedSymptom symptom, MorningEntry entry) {
-		return this.passedOver.covers(symptom, entry, this.mornings);
+	boolean isKnown(ReportedSymptom symptom, MorningEntry entry, RuleSet rules) {
+		return this.passedOver.covers(symptom, entry, this.mornings, rules.told());
 	}
 
 	/** Whether a tick of a day was a slip: its morning is in no baseline and no row. */
@@ -250,8 +256,8 @@ final class Known {
 		return this.adultFrom == null || day.isBefore(this.adultFrom);
 	}
 
-	Sickness sickness(MorningEntry entry, double feverCelsius) {
-		return Sickness.of(entry, this.passedOver, this.mornings, feverCelsius);
+	Sickness sickness(MorningEntry entry, RuleSet rules) {
+		return Sickness.of(entry, this.passedOver, this.mornings, rules);
 	}
 
 }

@@ -33,7 +33,7 @@ final class Notices {
 		}
 		for (Examined examined : fold.clinic.examined()) {
 			notices.add(Message.of("advised.examined", examined.ticked().symptom().name(), examined.since(),
-					examined.since().plusDays(ClinicianWord.EXAMINED_DAYS - 1L)));
+					examined.since().plusDays(fold.rules.words().examinedDays() - 1L)));
 		}
 		slips(fold, notices);
 		Advice.add(fold, notices);
@@ -97,7 +97,7 @@ final class Notices {
 	private static void slips(DayFold fold, List<Message> notices) {
 		LocalDate unasked = fold.seen.unasked();
 		for (IllnessEvent.Slip slip : fold.known.events(IllnessEvent.Slip.class)) {
-			boolean lately = slip.day().isAfter(fold.day.minusDays(Slips.TOLD_DAYS));
+			boolean lately = slip.day().isAfter(fold.day.minusDays(fold.rules.slips().toldDays()));
 			boolean works = Slips.works(slip, fold.known.events());
 			add(notices, works && (lately || slip.day().equals(unasked)), "slip", slip.tick().code(), slip.day());
 			add(notices, !works && slip.day().equals(fold.day), "slip-waits", slip.tick().code());

@@ -10,6 +10,7 @@ import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.MorningEntry;
 import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.Symptom;
+import org.fallow.rules.ToldRules;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,10 +45,10 @@ final class PassedOver {
 	}
 
 	/** Whether a symptom is a known one, no worse than noted. */
-	boolean covers(ReportedSymptom symptom, MorningEntry entry, MorningsByDay mornings) {
+	boolean covers(ReportedSymptom symptom, MorningEntry entry, MorningsByDay mornings, ToldRules rules) {
 		for (KnownSymptom known : this.noted) {
-			if (counts(known) && known.covers(symptom, entry)
-					&& (known.cause() != KnownCause.CYCLE || isWithinTheCycle(entry, mornings))) {
+			if (counts(known) && known.covers(symptom, entry) && (known.cause() != KnownCause.CYCLE
+					|| isWithinTheCycle(entry, mornings, rules.cycleMornings()))) {
 				return true;
 			}
 		}
@@ -69,15 +70,15 @@ final class PassedOver {
 	}
 
 	/** Mornings running that carry the tag; running passes over gaps. */
-	private static boolean isWithinTheCycle(MorningEntry entry, MorningsByDay mornings) {
+	private static boolean isWithinTheCycle(MorningEntry entry, MorningsByDay mornings, int most) {
 		int tagged = 1;
 		for (Morning morning : mornings.backFrom(entry.day().minusDays(1))) {
-			if (tagged > KnownCause.CYCLE_MORNINGS || !morning.effective().tags().contains(ContextTag.CYCLE_PHASE)) {
+			if (tagged > most || !morning.effective().tags().contains(ContextTag.CYCLE_PHASE)) {
 				break;
 			}
 			tagged++;
 		}
-		return tagged <= KnownCause.CYCLE_MORNINGS;
+		return tagged <= most;
 	}
 
 }

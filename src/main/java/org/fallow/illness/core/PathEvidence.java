@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * asthma alone
  * @param fever fever, or medicine for it
  * @param covid COVID-19 reported
+ * @param covidUntold COVID-19 reported, a morning entered since, and never a symptom of
+ * nose and throat told: nothing says that it is no worse than a cold
  * @param asthma a wheeze worse than the one noted for asthma, alone on its morning
  * @param vaccination day of the vaccination that explains all of it so far; absent if
  * none does
@@ -27,6 +29,6 @@ import org.jspecify.annotations.Nullable;
  * @param judged what follows
  */
 public record PathEvidence(boolean aboveTheNeck, boolean stomach, boolean other, boolean fever, boolean covid,
-		boolean asthma, @Nullable LocalDate vaccination, long illDays, long coldDays, long feverDays, long chestDays,
-		PathName floor, PathName before, PathName judged) {
+		boolean covidUntold, boolean asthma, @Nullable LocalDate vaccination, long illDays, long coldDays,
+		long feverDays, long chestDays, PathName floor, PathName before, PathName judged) {
 }

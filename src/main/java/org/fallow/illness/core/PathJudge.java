@@ -3,6 +3,8 @@ package org.fallow.illness.core;
 import java.time.LocalDate;
 import java.util.List;
 
+import org.fallow.entry.MorningEntry;
+import org.fallow.entry.Recorded;
 import org.fallow.rules.PathName;
 import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
@@ -25,6 +27,8 @@ final class PathJudge {
 	private boolean fever;
 
 	private boolean covid;
+
+	private boolean covidEntered;
 
 	private boolean asthma;
 
@@ -49,12 +53,34 @@ final class PathJudge {
 			judge.see(morning, known, episode);
 		}
 		for (IllnessEvent.Report report : known.events(IllnessEvent.Report.class)) {
-			if (!report.day().isBefore(episode.firstOnset) || !report.recorded().on().isBefore(episode.openedOn)) {
+			if (isOf(episode, report)) {
 				judge.see(report);
 				judge.measure(report, episode);
 			}
 		}
+		judge.covidEntered = judge.covid && isEnteredSinceCovid(episode, known, day);
 		return judge.evidence(episode, known);
+	}
+
+	/** Whether a morning was entered after COVID-19 was reported first. */
+	private static boolean isEnteredSinceCovid(Draft episode, Known known, LocalDate day) {
+		Recorded first = null;
+		for (IllnessEvent.Report report : known.events(IllnessEvent.Report.class)) {
+			boolean counts = report.kind() == ReportKind.COVID && isOf(episode, report);
+			first = (counts && first == null) ? report.recorded() : first;
+		}
+		for (Morning morning : known.mornings(episode.firstOnset, day.plusDays(1))) {
+			for (MorningEntry entry : morning.revisions()) {
+				if (first != null && entry.recorded().compareTo(first) > 0) {
+					return true;
+				}
+			}
+		}
+		return false;
+	}
+
+	private static boolean isOf(Draft episode, IllnessEvent.Report report) {
+		return !report.day().isBefore(episode.firstOnset) || !report.recorded().on().isBefore(episode.openedOn);
 	}
 
 	/**
@@ -63,7 +89,7 @@ final class PathJudge {
 	static LocalDate lastSick(Draft episode, Known known, RuleSet rules, LocalDate day) {
 		LocalDate last = episode.latestOnset;
 		for (Morning morning : known.mornings(episode.latestOnset, day.plusDays(1))) {
-			if (known.sickness(morning.effective(), rules.opening().feverCelsius()).isSick()) {
+			if (known.sickness(morning.effective(), rules).isSick()) {
 				last = morning.day();
 			}
 		}
@@ -72,7 +98,7 @@ final class PathJudge {
 
 	private void see(Morning morning, Known known, Draft episode) {
 		LocalDate day = morning.day();
-		Sickness sick = known.sickness(morning.effective(), this.rules.opening().feverCelsius());
+		Sickness sick = known.sickness(morning.effective(), this.rules);
 		this.above |= sick.aboveTheNeck();
 		this.stomach |= sick.stomach();
 		this.asthma |= sick.asthma();
@@ -130,8 +156,9 @@ final class PathJudge {
 		LocalDate explained = this.vaccination.day(known, episode.firstOnset, ill);
 		PathName own = judged(ill, cold, explained != null);
 		PathName judged = later(later(own, episode.floor), episode.path);
-		return new PathEvidence(this.above, this.stomach, this.other, this.fever, this.covid, this.asthma, explained,
-				ill, cold, this.feverDays.days(), this.chestDays.days(), episode.floor, episode.path, judged);
+		return new PathEvidence(this.above, this.stomach, this.other, this.fever, this.covid, isUntold(), this.asthma,
+				explained, ill, cold, this.feverDays.days(), this.chestDays.days(), episode.floor, episode.path,
+				judged);
 	}
 
 	private static long days(@Nullable LocalDate last, Draft episode) {
@@ -141,7 +168,8 @@ final class PathJudge {
 	private PathName judged(long ill, long cold, boolean vaccinated) {
 		RuleSet.Limits limits = this.rules.limits();
 		boolean nothingElse = !this.other && !this.fever;
-		boolean noWorseThanACold = nothingElse && !this.stomach && !this.asthma && ill <= limits.covidColdDays();
+		boolean noWorseThanACold = nothingElse && !this.stomach && !this.asthma && !isUntold()
+				&& ill <= limits.covidColdDays();
 		if ((this.covid && !noWorseThanACold) || this.feverDays.days() >= limits.feverDays()
 				|| this.chestDays.days() > limits.chestDays() || ill > limits.illDays()) {
 			return PathName.LONG;
@@ -156,6 +184,15 @@ final class PathJudge {
 			return (ill <= limits.stomachDays()) ? PathName.STOMACH : PathName.THREE_WEEK;
 		}
 		return (cold <= limits.shortDays()) ? PathName.SHORT : PathName.THREE_WEEK;
+	}
+
+	/**
+	 * COVID-19 of which nothing is known, though there was a morning to tell it: not
+	 * taken as no worse than a cold (the safer reading). Before that morning nothing
+	 * opens.
+	 */
+	private boolean isUntold() {
+		return this.covidEntered && !this.above;
 	}
 
 	/** A cold, a stomach or an asthma, and only one of them. */

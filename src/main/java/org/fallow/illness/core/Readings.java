@@ -100,8 +100,7 @@ final class Readings {
 				return true;
 			}
 		}
-		return this.known.isSlip(entry.day())
-				|| this.known.sickness(entry, ruleSet.opening().feverCelsius()).isOutOfBaseline();
+		return this.known.isSlip(entry.day()) || this.known.sickness(entry, ruleSet).isOutOfBaseline();
 	}
 
 	/** The series of an entry's measurement; null without one. */

@@ -12,6 +12,7 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
 import org.fallow.entry.SymptomClass;
+import org.fallow.rules.RuleSet;
 
 /**
  * What a morning entry says about illness, known symptoms passed over.
@@ -42,14 +43,14 @@ record Sickness(boolean aboveTheNeck, boolean loneMildCough, boolean stomach, bo
 	private static final Set<Symptom> WITH_THE_STOMACH = EnumSet.of(Symptom.ABDOMINAL_PAIN, Symptom.MUSCLE_ACHES,
 			Symptom.FATIGUE);
 
-	static Sickness of(MorningEntry entry, PassedOver known, MorningsByDay mornings, double feverCelsius) {
+	static Sickness of(MorningEntry entry, PassedOver known, MorningsByDay mornings, RuleSet rules) {
 		Double temperature = entry.temperatureC();
-		boolean fever = entry.feverLast24h() || (temperature != null && temperature >= feverCelsius);
+		boolean fever = entry.feverLast24h() || (temperature != null && temperature >= rules.opening().feverCelsius());
 		boolean medicine = entry.feverMedicine() != FeverMedicine.NONE;
 		if (entry.symptoms().isEmpty() && !fever && !medicine) {
 			return NONE;
 		}
-		List<ReportedSymptom> felt = felt(entry, known, mornings);
+		List<ReportedSymptom> felt = felt(entry, known, mornings, rules);
 		List<ReportedSymptom> ill = felt.stream().filter((one) -> !one.symptom().isComplaint()).toList();
 		boolean alone = ill.size() == 1 && !fever && !medicine;
 		boolean stomach = has(ill, SymptomClass.STOMACH);
@@ -63,11 +64,15 @@ record Sickness(boolean aboveTheNeck, boolean loneMildCough, boolean stomach, bo
 				has(ill, SymptomClass.SMELL), has(ill, SymptomClass.RED_FLAG), Complaints.of(entry, felt));
 	}
 
-	private static List<ReportedSymptom> felt(MorningEntry entry, PassedOver known, MorningsByDay mornings) {
+	private static List<ReportedSymptom> felt(MorningEntry entry, PassedOver known, MorningsByDay mornings,
+			RuleSet rules) {
 		if (known.isEmpty()) {
 			return entry.symptoms();
 		}
-		return entry.symptoms().stream().filter((symptom) -> !known.covers(symptom, entry, mornings)).toList();
+		return entry.symptoms()
+			.stream()
+			.filter((symptom) -> !known.covers(symptom, entry, mornings, rules.told()))
+			.toList();
 	}
 
 	private static boolean isMildCough(ReportedSymptom reported) {

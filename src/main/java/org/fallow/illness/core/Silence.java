@@ -2,8 +2,8 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 
-import org.fallow.entry.Meanwhile;
 import org.fallow.entry.MorningEntry;
+import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,7 +46,7 @@ public record Silence(@Nullable LocalDate last, @Nullable LocalDate askedFrom, @
 		if (this.askedFrom != null) {
 			return isSilent(fold, this.askedFrom) ? this.askedFrom : null;
 		}
-		boolean silent = fold.entry != null && lastBefore != null && isLong(lastBefore, fold.day);
+		boolean silent = fold.entry != null && lastBefore != null && isLong(lastBefore, fold.day, fold.rules);
 		return (silent && lastBefore != null) ? lastBefore.plusDays(1) : null;
 	}
 
@@ -54,16 +54,16 @@ public record Silence(@Nullable LocalDate last, @Nullable LocalDate askedFrom, @
 	private static boolean isSilent(DayFold fold, LocalDate from) {
 		LocalDate before = from.minusDays(1);
 		for (Morning morning : fold.known.mornings(from, fold.day.plusDays(1))) {
-			if (isLong(before, morning.day())) {
+			if (isLong(before, morning.day(), fold.rules)) {
 				return true;
 			}
 			before = morning.day();
 		}
-		return isLong(before, fold.day);
+		return isLong(before, fold.day, fold.rules);
 	}
 
-	private static boolean isLong(LocalDate entered, LocalDate next) {
-		return next.toEpochDay() - entered.toEpochDay() > Meanwhile.SILENT_MORNINGS;
+	private static boolean isLong(LocalDate entered, LocalDate next, RuleSet rules) {
+		return next.toEpochDay() - entered.toEpochDay() > rules.told().silentMornings();
 	}
 
 	/** Whether another entry of the person owes a report from this day on. */
@@ -93,11 +93,11 @@ public record Silence(@Nullable LocalDate last, @Nullable LocalDate askedFrom, @
 	 * First of the silent mornings before an entry that no entry has answered for yet.
 	 * @return the entry's own day where there are none
 	 */
-	static LocalDate firstBefore(MorningEntry entry, Known known) {
+	static LocalDate firstBefore(MorningEntry entry, Known known, RuleSet rules) {
 		LocalDate first = entry.day();
 		LocalDate next = entry.day();
 		for (Morning morning : known.backFrom(entry.day().minusDays(1))) {
-			first = isLong(morning.day(), next) ? morning.day().plusDays(1) : first;
+			first = isLong(morning.day(), next, rules) ? morning.day().plusDays(1) : first;
 			next = morning.day();
 			if (morning.effective().meanwhile() != null) {
 				break;

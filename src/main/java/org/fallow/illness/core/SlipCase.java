@@ -5,6 +5,9 @@ import java.util.List;
 
 import org.fallow.entry.Fact;
 import org.fallow.entry.Recorded;
+import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleSet;
+import org.fallow.rules.SlipRules;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,11 +20,20 @@ import org.jspecify.annotations.Nullable;
  * @param before the day as decided from what was known before the tick; absent if nothing
  * was
  * @param without the day as decided if the slip worked; absent if nothing is left of it
- * @param feverCelsius from which temperature there is fever, degrees Celsius
+ * @param book rule sets by the day they take effect
  * @param coached whether a coach with more than a deputy's post covers the athlete
  */
 public record SlipCase(Tick tick, LocalDate day, Recorded now, Timeline timeline, @Nullable DayAssessment before,
-		@Nullable DayAssessment without, double feverCelsius, boolean coached) {
+		@Nullable DayAssessment without, RuleBook book, boolean coached) {
+
+	/** The rules in effect today. */
+	RuleSet rules() {
+		return this.book.on(this.now.on()).rules();
+	}
+
+	SlipRules numbers() {
+		return rules().slips();
+	}
 
 	/** Revisions of today's facts that carry the tick, in the order recorded. */
 	List<Fact> carrying() {

@@ -24,18 +24,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class SlipCheck {
 
-	/** For so long after the first revision with it a red flag may be a slip. */
-	public static final Duration RED_FLAG_WITHIN = Duration.ofMinutes(30);
-
-	/** Once in so many days for a red flag: the 90th day after one is still too soon. */
-	public static final int RED_FLAG_DAYS = 90;
-
-	/** The same for all other ticks. */
-	public static final int OTHER_DAYS = 14;
-
-	/** Days after a close, and after a vaccination, without a slip of a red flag. */
-	public static final int AFTER_DAYS = 14;
-
 	private SlipCheck() {
 	}
 
@@ -96,18 +84,19 @@ public final class SlipCheck {
 			return Message.of("slip.fever");
 		}
 		if (symptom == Symptom.WHEEZE && isVaccinated(slip)) {
-			return Message.of("slip.red-flag.vaccination", AFTER_DAYS);
+			return Message.of("slip.red-flag.vaccination", slip.numbers().afterDays());
 		}
-		if (isAgain(slip, false, OTHER_DAYS)) {
-			return Message.of("slip.again", OTHER_DAYS);
+		if (isAgain(slip, false, slip.numbers().otherEveryDays())) {
+			return Message.of("slip.again", slip.numbers().otherEveryDays());
 		}
 		return (slip.wasInEpisode() && !slip.coached()) ? Message.of("slip.no-coach") : null;
 	}
 
 	private static @Nullable Message ofARedFlag(SlipCase slip) {
 		Duration since = Duration.between(slip.carrying().get(0).recorded().at(), slip.now().at());
-		if (since.compareTo(RED_FLAG_WITHIN) > 0) {
-			return Message.of("slip.red-flag.late", RED_FLAG_WITHIN.toMinutes());
+		int minutes = slip.numbers().redFlagMinutes();
+		if (since.compareTo(Duration.ofMinutes(minutes)) > 0) {
+			return Message.of("slip.red-flag.late", minutes);
 		}
 		LocalDate adult = slip.timeline().adultFrom();
 		if (adult == null || slip.now().on().isBefore(adult)) {
@@ -116,8 +105,8 @@ public final class SlipCheck {
 		if (hasMore(slip)) {
 			return Message.of("slip.red-flag.more");
 		}
-		if (isAgain(slip, true, RED_FLAG_DAYS)) {
-			return Message.of("slip.red-flag.again", RED_FLAG_DAYS);
+		if (isAgain(slip, true, slip.numbers().redFlagEveryDays())) {
+			return Message.of("slip.red-flag.again", slip.numbers().redFlagEveryDays());
 		}
 		return ofARedFlagAsDecided(slip);
 	}
@@ -128,12 +117,14 @@ public final class SlipCheck {
 		if (slip.wasInEpisode() || open) {
 			return Message.of("slip.red-flag.episode");
 		}
-		if (without != null
-				&& without.state().out().stream().anyMatch((gone) -> slip.isWithin(gone.to(), AFTER_DAYS))) {
-			return Message.of("slip.red-flag.closed", AFTER_DAYS);
+		if (without != null && without.state()
+			.out()
+			.stream()
+			.anyMatch((gone) -> slip.isWithin(gone.to(), slip.numbers().afterDays()))) {
+			return Message.of("slip.red-flag.closed", slip.numbers().afterDays());
 		}
 		if (isVaccinated(slip)) {
-			return Message.of("slip.red-flag.vaccination", AFTER_DAYS);
+			return Message.of("slip.red-flag.vaccination", slip.numbers().afterDays());
 		}
 		return (without != null && isAboveTheLine(without.rhr())) ? Message.of("slip.red-flag.rhr") : null;
 	}
@@ -157,7 +148,7 @@ public final class SlipCheck {
 	 * on an after-session list of today any other tick (the safer reading).
 	 */
 	private static boolean hasMore(SlipCase slip) {
-		Known known = new Known(slip.timeline().adultFrom());
+		Known known = new Known(slip.timeline().adultFrom(), slip.book());
 		slip.timeline().facts().forEach(known::add);
 		return slip.timeline().facts().stream().anyMatch((fact) -> {
 			boolean today = fact.day().equals(slip.now().on()) || fact.recorded().on().equals(slip.now().on());
@@ -167,7 +158,7 @@ public final class SlipCheck {
 
 	private static boolean isMore(Fact fact, Known known, SlipCase slip) {
 		if (fact instanceof MorningEntry entry) {
-			Sickness sick = known.sickness(entry, slip.feverCelsius());
+			Sickness sick = known.sickness(entry, slip.rules());
 			return sick.isSick() || sick.medicine();
 		}
 		if (fact instanceof SessionLog log) {
@@ -184,7 +175,7 @@ public final class SlipCheck {
 			.stream()
 			.anyMatch((fact) -> (fact instanceof Vaccination
 					|| (fact instanceof MorningEntry entry && entry.tags().contains(ContextTag.VACCINATION)))
-					&& slip.isWithin(fact.day(), AFTER_DAYS));
+					&& slip.isWithin(fact.day(), slip.numbers().afterDays()));
 	}
 
 }

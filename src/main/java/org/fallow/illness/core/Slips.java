@@ -16,12 +16,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Slips {
 
-	/** Days, that of the slip included, on which coaches are told of it. */
-	static final int TOLD_DAYS = 7;
-
-	/** Mornings entered after a red-flag slip that stand in for a coach's question. */
-	static final int ENTRIES = 3;
-
 	private Slips() {
 	}
 
@@ -117,7 +111,7 @@ final class Slips {
 	private static boolean hasEntries(IllnessEvent.Slip slip, DayFold fold) {
 		Integer entered = fold.before.slipEntries();
 		return slip.terms() == SlipTerms.UNTIL_ENTRIES && slip.day().isBefore(fold.day) && entered != null
-				&& entered >= ENTRIES;
+				&& entered >= fold.rules.slips().entries();
 	}
 
 	/**
@@ -133,7 +127,7 @@ final class Slips {
 		Integer before = fold.before.slipEntries();
 		Morning today = fold.known.morningOn(fold.day);
 		boolean counts = today != null && today.revisions().stream().noneMatch(MorningEntry::hasRedFlag);
-		return (before == null) ? null : Math.min(ENTRIES, before + (counts ? 1 : 0));
+		return (before == null) ? null : Math.min(fold.rules.slips().entries(), before + (counts ? 1 : 0));
 	}
 
 	/**

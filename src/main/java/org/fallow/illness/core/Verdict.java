@@ -114,7 +114,7 @@ record Verdict(Clearance clearance, List<Message> reasons, boolean ownRest) {
 		LocalDate unasked = fold.seen.unasked();
 		if (unasked != null) {
 			row(rows, Clearance.EASY_ONLY, fold.seen.asking() ? "reason.slip-unasked" : "reason.slip-entries", unasked,
-					Slips.ENTRIES);
+					fold.rules.slips().entries());
 		}
 	}
 

@@ -11,35 +11,32 @@ import org.fallow.entry.Vaccination;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Wheeze, or chest tightness on coughing, within two weeks of a vaccination: a red flag,
- * whichever of the two becomes known first. That it is a known symptom does not matter
- * here (the safer reading).
+ * Wheeze, or chest tightness on coughing, soon after a vaccination: a red flag, whichever
+ * of the two becomes known first. That it is a known symptom does not matter here (the
+ * safer reading).
  */
 final class WheezeAfterVaccination {
 
 	/** What holds of this kind have as their cause. */
 	static final String CAUSE = "WHEEZE_AFTER_VACCINATION";
 
-	/** Days after the vaccination's on which wheeze is a red flag. */
-	static final int DAYS = 14;
-
 	private WheezeAfterVaccination() {
 	}
 
 	/** The hold that a fact opens beside what was known before; null if none. */
-	static @Nullable HoldState openedBy(Fact fact, Known known) {
+	static @Nullable HoldState openedBy(Fact fact, Known known, int days) {
 		if (fact instanceof Vaccination noted) {
-			return any(known, noted.day(), noted.day().plusDays(DAYS), false)
+			return any(known, noted.day(), noted.day().plusDays(days), false)
 					? new HoldState(noted.day(), noted.recorded(), CAUSE, false) : null;
 		}
 		if (!(fact instanceof MorningEntry entry)) {
 			return null;
 		}
 		LocalDate day = entry.day();
-		if (wheezes(entry) && (any(known, day.minusDays(DAYS), day, true) || isNoted(known, day))) {
+		if (wheezes(entry) && (any(known, day.minusDays(days), day, true) || isNoted(known, day, days))) {
 			return new HoldState(day, entry.recorded(), CAUSE, false);
 		}
-		return (isVaccinated(entry) && any(known, day, day.plusDays(DAYS), false))
+		return (isVaccinated(entry) && any(known, day, day.plusDays(days), false))
 				? new HoldState(day, entry.recorded(), CAUSE, false) : null;
 	}
 
@@ -56,11 +53,11 @@ final class WheezeAfterVaccination {
 	}
 
 	/** Whether a vaccination is noted with a day that is near enough before one. */
-	private static boolean isNoted(Known known, LocalDate day) {
+	private static boolean isNoted(Known known, LocalDate day, int days) {
 		return known.circumstances()
 			.vaccinations()
 			.stream()
-			.anyMatch((noted) -> !noted.day().isAfter(day) && !noted.day().isBefore(day.minusDays(DAYS)));
+			.anyMatch((noted) -> !noted.day().isAfter(day) && !noted.day().isBefore(day.minusDays(days)));
 	}
 
 	private static boolean isVaccinated(MorningEntry entry) {

@@ -108,7 +108,7 @@ record Windows(Known known, List<DayRange> out, RuleSet rules) {
 
 	private boolean isOut(Morning morning) {
 		return this.known.isSlip(morning.day())
-				|| this.known.sickness(morning.effective(), this.rules.opening().feverCelsius()).isOutOfBaseline();
+				|| this.known.sickness(morning.effective(), this.rules).isOutOfBaseline();
 	}
 
 }

@@ -45,7 +45,9 @@ class AthletePages {
 
 	@GetMapping("/athletes/{id}/return-path")
 	String pathOf(@PathVariable UUID id, Model model) {
-		return path(this.access.coached(id, TraceSubject.ATHLETE_PAGE), model);
+		Athlete athlete = this.access.coached(id, TraceSubject.ATHLETE_PAGE);
+		model.addAttribute("afterLinks", this.today.afterLinks(athlete));
+		return path(athlete, model);
 	}
 
 	private String path(Athlete athlete, Model model) {

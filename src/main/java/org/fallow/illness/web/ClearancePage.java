@@ -83,6 +83,7 @@ class ClearancePage {
 		model.addAttribute("athlete", AthleteName.of(athlete));
 		model.addAttribute("state", StateView.of(assessment, book));
 		model.addAttribute("holds", HoldView.standing(assessment));
+		model.addAttribute("afterLinks", this.today.afterLinks(athlete));
 		model.addAttribute("today", assessment.day());
 		model.addAttribute("examinable", EXAMINED);
 		model.addAttribute("scopes", List.of("REST", "EASY", "FULL"));

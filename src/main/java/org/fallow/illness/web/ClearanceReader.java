@@ -43,10 +43,10 @@ final class ClearanceReader {
 		return clearance(until.orElse(null), word);
 	}
 
-	/** What an athlete tells; null if the form has problems. */
-	@Nullable NewClearance told() {
+	/** What an athlete tells, for some days; null if the form has problems. */
+	@Nullable NewClearance told(int days) {
 		Optional<LocalDate> until = Problems.day(this.result, "until", this.form.until());
-		LocalDate last = this.today.plusDays(ClinicianWord.TOLD_DAYS - 1L);
+		LocalDate last = this.today.plusDays(days - 1L);
 		return clearance(until.orElse(last), ClinicianWord.toldByTheAthlete());
 	}
 

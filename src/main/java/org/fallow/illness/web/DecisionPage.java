@@ -16,7 +16,6 @@ import org.fallow.illness.NewWorkingLevel;
 import org.fallow.illness.SlipFacts;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.core.Episode;
-import org.fallow.illness.core.IllnessEvent.Stricter;
 import org.fallow.illness.core.LevelOffer;
 import org.fallow.illness.view.CeilingView;
 import org.fallow.illness.view.EpisodeView;
@@ -92,7 +91,7 @@ class DecisionPage {
 			result.rejectValue("ceiling", "stricter.ceiling");
 		}
 		if (until.isEmpty() && !result.hasFieldErrors("until")) {
-			result.rejectValue("until", "stricter.until.missing", new Object[] { Stricter.MOST_DAYS }, null);
+			result.rejectValue("until", "stricter.until.missing", new Object[] { ceilingDays(athlete) }, null);
 		}
 		return result.hasErrors() ? null : new NewStricter(this.today.today(athlete), until.orElseThrow(),
 				ceiling.orElseThrow(), Problems.words(form.reason()), form.spoken());
@@ -188,6 +187,10 @@ class DecisionPage {
 		return "redirect:/athletes/" + athlete.id().value();
 	}
 
+	private int ceilingDays(Athlete athlete) {
+		return this.today.rules(athlete).words().ceilingDays();
+	}
+
 	private String show(Athlete athlete, String kind, Model model) {
 		DayAssessment assessment = this.today.assessed(athlete);
 		RuleBook book = this.today.book(athlete);
@@ -199,7 +202,7 @@ class DecisionPage {
 		boolean full = this.access.mayLoosen(athlete.id());
 		model.addAttribute("level", full ? LevelView.of(assessment.level()) : null);
 		model.addAttribute("kind", kind);
-		model.addAttribute("lastDay", assessment.day().plusDays(Stricter.MOST_DAYS));
+		model.addAttribute("lastDay", assessment.day().plusDays(ceilingDays(athlete)));
 		model.addAttribute("ceilings", full ? CeilingView.all(this.ceilings.from(athlete.id(), assessment.day()),
 				(person) -> this.squad.nameOf(person).orElse("–")) : List.of());
 		model.addAttribute("maySay", full && assessment.gate() != null && !athlete.isUnder18(assessment.day()));

@@ -8,7 +8,6 @@ import org.fallow.entry.Saved;
 import org.fallow.entry.Submission;
 import org.fallow.illness.ClearanceFacts;
 import org.fallow.illness.NewClearance;
-import org.fallow.illness.core.ClinicianWord;
 import org.fallow.illness.core.DayAssessment;
 import org.fallow.illness.view.HoldView;
 import org.fallow.illness.view.StateView;
@@ -58,7 +57,7 @@ class OwnClearancePage {
 	String tell(@ModelAttribute("form") ClearanceForm form, BindingResult result, Model model,
 			RedirectAttributes redirect) {
 		Athlete athlete = alone();
-		NewClearance clearance = new ClearanceReader(form, result, this.today.today(athlete)).told();
+		NewClearance clearance = new ClearanceReader(form, result, this.today.today(athlete)).told(days(athlete));
 		if (clearance == null) {
 			return show(athlete, model);
 		}
@@ -81,14 +80,18 @@ class OwnClearancePage {
 		return athlete;
 	}
 
+	private int days(Athlete athlete) {
+		return this.today.rules(athlete).words().toldByAthleteDays();
+	}
+
 	private String show(Athlete athlete, Model model) {
 		DayAssessment assessment = this.today.assessed(athlete);
 		LocalDate today = assessment.day();
 		model.addAttribute("state", StateView.of(assessment, this.today.book(athlete)));
 		model.addAttribute("holds", HoldView.standing(assessment));
 		model.addAttribute("today", today);
-		model.addAttribute("last", today.plusDays(ClinicianWord.TOLD_DAYS - 1L));
-		model.addAttribute("days", ClinicianWord.TOLD_DAYS);
+		model.addAttribute("last", today.plusDays(days(athlete) - 1L));
+		model.addAttribute("days", days(athlete));
 		model.addAttribute("scopes", List.of("REST", "EASY"));
 		return "illness/own-clearance";
 	}

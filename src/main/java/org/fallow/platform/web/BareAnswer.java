@@ -38,9 +38,6 @@ class BareAnswer {
 	/** After how long a program may ask again. */
 	private static final String RETRY_SECONDS = "10";
 
-	/** The failures of the database, after which the same may be sent again. */
-	private static final Set<HttpStatus> LOST = Set.of(HttpStatus.SERVICE_UNAVAILABLE, HttpStatus.INSUFFICIENT_STORAGE);
-
 	private final ITemplateEngine templates;
 
 	private final JsonMapper json;
@@ -90,7 +87,7 @@ class BareAnswer {
 		Map<String, Object> model = new HashMap<>(this.words.model(failure));
 		model.put("stylesheet", file("/css/fallow.css"));
 		model.put("icon", file("/images/icon.svg"));
-		if (LOST.contains(failure.status())) {
+		if (Failure.LOST.contains(failure.status())) {
 			model.put("sent", SentForm.of(request));
 			model.put("again", HttpMethod.GET.matches(request.getMethod()));
 		}

@@ -6,6 +6,8 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
+import jakarta.servlet.http.HttpServletRequest;
+import org.fallow.platform.CommitsOfRequest;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -32,9 +34,15 @@ record Failure(UUID id, HttpStatus status, String method, String route, @Nullabl
 
 	private static final Logger log = LoggerFactory.getLogger(Failure.class);
 
+	/** What sends nothing that could be stored. */
+	private static final Set<String> ASKING = Set.of("GET", "HEAD", "OPTIONS", "TRACE");
+
 	private static final Set<String> METHODS = Arrays.stream(HttpMethod.values())
 		.map(HttpMethod::name)
 		.collect(Collectors.toUnmodifiableSet());
+
+	/** The failures of the database, after which the same may be sent again. */
+	static final Set<HttpStatus> LOST = Set.of(HttpStatus.SERVICE_UNAVAILABLE, HttpStatus.INSUFFICIENT_STORAGE);
 
 	/** The statuses that have sentences of their own; others borrow their class's. */
 	private static final Set<Integer> TOLD = Set.of(400, 403, 404, 405, 409, 413, 415, 429, 500, 503, 507);
@@ -52,12 +60,21 @@ record Failure(UUID id, HttpStatus status, String method, String route, @Nullabl
 	}
 
 	/**
+	 * The same, in doubt if it is a fault that came after something was stored. What a
+	 * failed transaction wrote is known to be gone.
+	 */
+	Failure after(HttpServletRequest request) {
+		boolean sent = !ASKING.contains(this.method);
+		return (sent && this.status.is5xxServerError() && CommitsOfRequest.done(request)) ? inDoubt() : this;
+	}
+
+	/**
 	 * Under what the sentences stand, {@code error.404.title} for example: mostly the
 	 * status.
 	 */
 	String told() {
 		if (this.doubtful) {
-			return "unsure";
+			return LOST.contains(this.status) ? "unsure" : "stored";
 		}
 		int code = this.status.value();
 		return Integer.toString(TOLD.contains(code) ? code : this.status.is4xxClientError() ? 400 : 500);

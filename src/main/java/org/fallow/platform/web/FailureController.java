@@ -34,8 +34,10 @@ class FailureController implements ErrorController {
 
 	@RequestMapping("/error")
 	Object answer(HttpServletRequest request, Locale locale) {
-		Failure failure = Failure.of(status(request), method(request), FailureFilter.route(request),
-				this.attributes.getError(new ServletWebRequest(request)));
+		Failure failure = Failure
+			.of(status(request), method(request), FailureFilter.route(request),
+					this.attributes.getError(new ServletWebRequest(request)))
+			.after(request);
 		failure.log();
 		if (FailureWords.isForPart(request)) {
 			return new ModelAndView("error :: main", this.words.model(failure), failure.status());

@@ -12,6 +12,8 @@ import org.fallow.platform.CommitsOfRequest;
 import org.fallow.platform.DatabaseState;
 import org.fallow.platform.LostDatabase;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.Ordered;
@@ -29,6 +31,8 @@ import org.springframework.web.servlet.HandlerMapping;
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE)
 class FailureFilter extends OncePerRequestFilter {
+
+	private static final Logger log = LoggerFactory.getLogger(FailureFilter.class);
 
 	private static final String ROUTE = FailureFilter.class.getName() + ".route";
 
@@ -71,7 +75,7 @@ class FailureFilter extends OncePerRequestFilter {
 				request.getMethod(), request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE), cause);
 		boolean doubtful = lost.equals(Optional.of(LostDatabase.UNSURE))
 				|| (lost.isPresent() && CommitsOfRequest.begun(request));
-		return doubtful ? failure.inDoubt() : failure;
+		return doubtful ? failure.inDoubt() : failure.after(request);
 	}
 
 	private void answer(HttpServletRequest request, HttpServletResponse response, Failure failure) throws IOException {
@@ -82,6 +86,7 @@ class FailureFilter extends OncePerRequestFilter {
 			return;
 		}
 		if (response.isCommitted()) {
+			log.error("cut short after the answer began, see {}", failure.id());
 			throw new IllegalStateException("cut short after the answer began, see " + failure.id());
 		}
 		this.answers.getObject().write(failure, request, response);

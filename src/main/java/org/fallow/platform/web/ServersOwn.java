@@ -28,7 +28,7 @@ class ServersOwn extends ErrorReportValve {
 				|| !response.setErrorReported()) {
 			return;
 		}
-		Failure failure = Failure.of(status, String.valueOf(request.getMethod()), null, cause);
+		Failure failure = Failure.of(status, String.valueOf(request.getMethod()), null, cause).after(request);
 		if (cause == null) {
 			// what broke was logged where it broke
 			failure.log();

@@ -151,8 +151,7 @@ class JoinTests {
 				html(post("/people/" + this.ann.id() + "/invitation").with(csrf()).with(user(this.coach))));
 		Cookie session = open(secret);
 		assertThat(html(get("/join").cookie(session)))
-			.contains("Data of you have been kept here since", "on the club\u2019s record",
-					"That was no consent of yours.")
+			.contains("Your data have been kept here since", "on the club\u2019s record", "That was not your consent.")
 			.doesNotContain("name=\"birthDate\"", "name=\"guardian\"");
 		this.mvc.perform(filled(session)).andExpect(redirectedUrl("/sign-in"));
 		UserDetails own = this.users.loadUserByUsername(this.username);

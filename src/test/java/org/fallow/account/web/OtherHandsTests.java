@@ -40,6 +40,8 @@ class OtherHandsTests extends SignInTestCase {
 
 	private static final String MARK = "entered after a link made by Cay";
 
+	private static final String DOUBTED = "Perhaps entered by somebody else";
+
 	private static final String TOLD = "/account/told";
 
 	@Autowired
@@ -59,7 +61,7 @@ class OtherHandsTests extends SignInTestCase {
 		Cookie session = enter(WANTED);
 		this.mvc.perform(get("/today?x=y").cookie(session)).andExpect(redirectedUrl(TOLD));
 		String told = html(get(TOLD).cookie(session), 200);
-		assertThat(told).contains("Somebody else made a way into your account", MADE, USED, "href=\"/today?x=y\"",
+		assertThat(told).contains("Somebody else opened a way into your account", MADE, USED, "href=\"/today?x=y\"",
 				this.address);
 		html(get("/today").cookie(session), 200);
 		assertThat(html(get("/sharing").cookie(session), 200)).contains(MADE, USED);
@@ -99,7 +101,7 @@ class OtherHandsTests extends SignInTestCase {
 		this.clock.advance(Duration.ofDays(2));
 		Cookie later = enter(PASSWORD);
 		html(get("/today").cookie(later), 200);
-		assertThat(html(get(TOLD).cookie(later), 200)).contains("Nobody else made a way");
+		assertThat(html(get(TOLD).cookie(later), 200)).contains("Nobody else has opened a way");
 		assertThat(lines(later)).anyMatch((line) -> line.contains(USED));
 	}
 
@@ -149,6 +151,54 @@ class OtherHandsTests extends SignInTestCase {
 		html(get("/board").cookie(session), 200);
 		assertThat(lines(enter(PASSWORD))).contains("Pat Head coach opened your page " + MARK,
 				"Pat Head coach saw you on the squad board or the session roll " + MARK);
+	}
+
+	/** A coach decides by what stands on these pages, and cannot read the trace. */
+	@Test
+	void tellsTheCoachWhereverTheyReadWhatWasEntered() throws Exception {
+		enterMorning(enter(PASSWORD));
+		assertThat(pagesOfTheCoach()).allSatisfy((page) -> assertThat(page).doesNotContain(DOUBTED, MARK));
+		this.clock.advance(Duration.ofDays(1));
+		use(make(this.ann), WANTED);
+		Cookie coach = told(enter(WANTED));
+		enterMorning(coach);
+		enterSession(coach);
+		enterSession(coach);
+		report(coach);
+		assertThat(pagesOfTheCoach()).allSatisfy((page) -> assertThat(page)
+			.contains(DOUBTED, "In the account of Ann: a morning, the latest on ",
+					"In the account of Ann: 2 sessions, the latest on ",
+					"In the account of Ann: a report or decision about an illness, the latest on ")
+			.containsOnlyOnce("In the account of Ann: a morning"));
+		String page = pagesOfTheCoach().get(0);
+		assertThat(page.split(MARK, -1)).as("a morning, two sessions and a report").hasSize(5);
+		change(coach, WANTED, PASSWORD);
+		Cookie own = told(enter(PASSWORD));
+		enterSession(own);
+		assertThat(pagesOfTheCoach()).allSatisfy((still) -> assertThat(still).contains("2 sessions, the latest on"));
+		this.clock.advance(Duration.ofDays(28));
+		assertThat(pagesOfTheCoach()).allSatisfy((later) -> assertThat(later).doesNotContain(DOUBTED));
+	}
+
+	private List<String> pagesOfTheCoach() throws Exception {
+		Cookie coach = signedIn(this.cay);
+		List<String> pages = new ArrayList<>();
+		for (String page : List.of("", "/return-path", "/clearance")) {
+			pages.add(html(get("/athletes/" + this.ann + page).cookie(coach), 200));
+		}
+		return pages;
+	}
+
+	private void report(Cookie session) throws Exception {
+		String form = html(get("/report").cookie(session), 200);
+		this.mvc
+			.perform(post("/report").with(csrf())
+				.cookie(session)
+				.param("onset", value(form, "onset"))
+				.param("requestId", value(form, "requestId"))
+				.param("kind", "ABOVE_NECK")
+				.param("worst", "3"))
+			.andExpect(status().is3xxRedirection());
 	}
 
 	@Test

@@ -99,7 +99,7 @@ class SessionsTests extends SignInTestCase {
 	void slowsDownGuessingThePresentPassword() throws Exception {
 		Cookie session = signedIn(this.ann);
 		for (int i = 0; i < 5; i++) {
-			assertThat(change(session, "wrong")).contains("not the present password");
+			assertThat(change(session, "wrong")).contains("not your current password");
 		}
 		assertThat(change(session, PASSWORD)).contains("Please wait 2 seconds");
 	}

@@ -98,7 +98,7 @@ class SignInTests {
 	}
 
 	@ParameterizedTest
-	@ValueSource(strings = { "failed:do not go together", "signed-out:You are signed out", "expired:away too long" })
+	@ValueSource(strings = { "failed:do not match", "signed-out:You are signed out", "expired:away too long" })
 	void saysWhySomebodyIsHere(String reason) throws Exception {
 		String[] parts = reason.split(":");
 		this.mvc.perform(get("/sign-in?" + parts[0]))

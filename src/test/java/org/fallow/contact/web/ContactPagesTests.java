@@ -145,8 +145,8 @@ class ContactPagesTests {
 				"Rest 🛌, &lt;b&gt;please&lt;/b&gt;.");
 		assertThat(html(get("/athletes/" + this.athlete + "/words"), this.byCoach)).contains("shared with the athlete",
 				"Contacted, 10 Mar, 07:00, Cay");
-		assertThat(html(get("/sharing"), this.byAthlete)).contains("noted a word with you",
-				"opened what was noted of words with you");
+		assertThat(html(get("/sharing"), this.byAthlete)).contains("noted a talk with you",
+				"opened the notes on talks with you");
 	}
 
 	@Test
@@ -191,7 +191,7 @@ class ContactPagesTests {
 		assertThat(this.mvc.perform(mark("NEW_ILLNESS", "2026-03-10", "Hm.", "CURED").with(user(this.byCoach)))
 			.andReturn()
 			.getResponse()
-			.getContentAsString()).contains("Please say how far you are");
+			.getContentAsString()).contains("Please say how far you have got");
 		assertThat(all()).isEmpty();
 	}
 

@@ -35,6 +35,8 @@ class MorningReaderTest {
 
 	private final Map<String, String> symptoms = new TreeMap<>();
 
+	private double feverFrom = 38.0;
+
 	@Test
 	void readsAFullForm() {
 		this.typed.putAll(Map.of("rhr", " 52.5 ", "rmssd", "61", "temperature", "36.8", "otherSymptom", " itch ",
@@ -132,6 +134,15 @@ class MorningReaderTest {
 		assertThat(read().problems()).containsExactly(Problem.of("", "morning.all-well.contradicted"));
 	}
 
+	/** A team whose fever begins at 37.5: the rule set says it, not the form. */
+	@Test
+	void contradictsAllWellFromWhereTheRuleSetSaysFeverBegins() {
+		this.typed.putAll(Map.of("allWell", "true", "feels", "", "temperature", "37.6"));
+		assertThat(read().problems()).isEmpty();
+		this.feverFrom = 37.5;
+		assertThat(read().problems()).containsExactly(Problem.of("", "morning.all-well.contradicted"));
+	}
+
 	@ParameterizedTest
 	@ValueSource(strings = { "SMELL_LOSS", "CHEST_PAIN" })
 	void contradictsAllWellWithASymptom(String symptom) {
@@ -212,7 +223,7 @@ class MorningReaderTest {
 				at.apply("otherSymptom"), at.apply("otherSeverity"), "true".equals(at.apply("fever")),
 				at.apply("feverMedicine"), at.apply("eatingNormally"), at.apply("feels"), false, tags, at.apply("note"),
 				null, at.apply("revision"), "true".equals(at.apply("allWell")), false, at.apply("counted"),
-				at.apply("otherIllness"), null, at.apply("meanwhile"), at.apply("meanwhileSince")));
+				at.apply("otherIllness"), null, at.apply("meanwhile"), at.apply("meanwhileSince")), this.feverFrom);
 	}
 
 }

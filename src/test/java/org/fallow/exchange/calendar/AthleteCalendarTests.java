@@ -143,7 +143,7 @@ class AthleteCalendarTests {
 		assertThat(hard.getLocation().getValue()).isEqualTo(PLACE);
 		assertThat(hard.getDescription().getValue()).contains("As programmed, 31 minutes.", "Repeats with Zoë",
 				"Warm-up: 15 min, Easy", "Main part: 3 × 400 m with 1 min 30 s between, Hard intervals of minutes",
-				"Cool-down: 8 min, Easy", "look into Fallow", "not medical advice or a diagnosis");
+				"Cool-down: 8 min, Easy", "check Fallow", "not medical advice or a diagnosis");
 		assertThat(event(events, "Easy run, 40 min").getDescription().getValue()).contains("not medical advice");
 	}
 

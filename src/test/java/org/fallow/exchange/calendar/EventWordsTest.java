@@ -46,7 +46,7 @@ class EventWordsTest {
 		CalendarEvent event = event(version, kind);
 		assertThat(event.summary()).isEqualTo(title);
 		assertThat(event.description().lines()).startsWith(first).contains("Main part: 40 min, Easy");
-		assertThat(event.description()).endsWith("emergency services come first.").contains("look into Fallow");
+		assertThat(event.description()).endsWith("emergency services come first.").contains("check Fallow");
 		assertThat(event.time()).isEqualTo(LocalTime.of(18, 30));
 		assertThat(event.minutes()).isEqualTo(40);
 		assertThat(event.place()).isEqualTo("Track");

@@ -229,6 +229,28 @@ class ImportNamesTests {
 		});
 	}
 
+	/**
+	 * The coach saw the name as a member's, was asked about another, and answers later.
+	 */
+	@Test
+	void takesNothingInOfWhoeverWithdrawsAfterTheCoachWasAsked() {
+		PersonId ann = add("Ann Ashe").id();
+		PersonId bob = add("Bob Birch").id();
+		ImportJob job = waiting(file(List.of("Ann Ashe", "Bob Birch", "Bob Birchs")));
+		FilePeople asked = this.named.of(job, mapping()).orElseThrow();
+		assertThat(asked.refused().count()).isZero();
+		FilePeople.Near near = asked.near().get(0);
+		assertThat(near.inTeam()).extracting((member) -> member.id()).containsExactly(bob);
+		CurrentPerson.runAs(bob, () -> this.consents.withdraw(bob));
+		UUID id = decided(job, everybody(), Map.of(near.name(), Decision.same(bob)));
+		assertThat(reasons(id)).containsOnly("importRow.closed").hasSize(2);
+		assertThat(job(id).counts().peopleCreated()).isZero();
+		assertThat(members()).isEqualTo(2);
+		assertThat(mornings(ann)).isOne();
+		assertThat(CurrentPerson.callAs(bob, () -> mornings(bob))).isZero();
+		assertThat(CurrentPerson.callAs(bob, () -> this.consents.shares(bob))).isFalse();
+	}
+
 	@Test
 	void takesNothingInOfWhoeverWithdrawsWhileTheImportRuns() {
 		PersonId ann = add("Ann Ashe").id();
@@ -374,7 +396,10 @@ class ImportNamesTests {
 	}
 
 	private UUID run(String text, Choice choice, Map<String, Decision> decisions) {
-		ImportJob job = waiting(text);
+		return decided(waiting(text), choice, decisions);
+	}
+
+	private UUID decided(ImportJob job, Choice choice, Map<String, Decision> decisions) {
 		assertThat(this.imports.start(job.id(), choice, decisions)).isTrue();
 		this.worker.runNow(job.id());
 		assertThat(job(job.id()).state()).isEqualTo(ImportJob.State.DONE);

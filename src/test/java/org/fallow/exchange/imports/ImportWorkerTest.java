@@ -4,6 +4,7 @@ import java.sql.SQLException;
 import java.util.Optional;
 import java.util.UUID;
 
+import org.fallow.platform.DatabaseState;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -18,6 +19,7 @@ import static org.mockito.BDDMockito.given;
 import static org.mockito.BDDMockito.willDoNothing;
 import static org.mockito.BDDMockito.willThrow;
 import static org.mockito.Mockito.mock;
+import static org.mockito.Mockito.never;
 import static org.mockito.Mockito.times;
 import static org.mockito.Mockito.verify;
 
@@ -34,7 +36,9 @@ class ImportWorkerTest {
 
 	private final ImportJob job = mock();
 
-	private final ImportWorker worker = new ImportWorker(this.imports, this.run);
+	private final DatabaseState database = mock();
+
+	private final ImportWorker worker = new ImportWorker(this.imports, this.run, this.database);
 
 	@BeforeEach
 	void haveARunningJob() {
@@ -47,6 +51,7 @@ class ImportWorkerTest {
 		willThrow(failure("53100")).willDoNothing().given(this.run).run(eq(this.job), any());
 		this.worker.runNow(ID);
 		verify(this.run, times(2)).run(eq(this.job), any());
+		verify(this.database).refusedForWantOfRoom();
 	}
 
 	@Test
@@ -55,6 +60,7 @@ class ImportWorkerTest {
 		given(this.imports.find(ID)).willThrow(failure("08006")).willReturn(Optional.of(this.job));
 		this.worker.runNow(ID);
 		verify(this.run, times(1)).run(eq(this.job), any());
+		verify(this.database, never()).refusedForWantOfRoom();
 	}
 
 	@Test

@@ -103,7 +103,7 @@ class ImportPagesTests {
 	@CsvSource(delimiter = '|', textBlock = """
 			''                          | The file is empty.
 			'person,date,rhr_bpm'       | The file has names of columns and no rows.
-			'person,date\\nP\\0,2020'   | This is no text file.
+			'person,date\\nP\\0,2020'   | This is not a text file.
 			'person,person\\nP,2020'    | Two columns are named person.
 			""")
 	void saysWhatIsWrongWithAFile(String text, String sentence) throws Exception {
@@ -144,7 +144,7 @@ class ImportPagesTests {
 		String job = page.substring(0, page.lastIndexOf('/'));
 		String html = html(get(page));
 		assertThat(html)
-			.contains("Nearly the same name", "Nkechi Umedai", "value=\"" + nkechi.id() + "\"",
+			.contains("Almost the same name", "Nkechi Umedai", "value=\"" + nkechi.id() + "\"",
 					"2 names of nobody in the team", "Recognised in another spelling", "NKECHI\u00a0 UMEADI \u2192 #")
 			.doesNotContain("<i>", "checked", "??");
 		Matcher decide = Pattern.compile("decide\\.[0-9a-f]{16}").matcher(html);

@@ -2,6 +2,7 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 
 import org.fallow.entry.Fact;
 import org.fallow.entry.MedicineChange;
@@ -13,6 +14,7 @@ import org.fallow.entry.Symptom;
 import org.fallow.rules.DefaultRules;
 import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleBounds;
+import org.fallow.rules.RuleEdit;
 import org.fallow.rules.RuleSet;
 import org.junit.jupiter.api.Test;
 
@@ -234,14 +236,7 @@ class CarriedTest {
 	/** Fourteen in the window are not fewer than fourteen: no older one is taken. */
 	@Test
 	void takesOlderReadingsOnlyIfThereAreFewerThanFourteen() {
-		RuleSet ours = DefaultRules.ruleSet();
-		RuleSet.Baseline b = ours.baseline();
-		RuleSet rules = new RuleSet(
-				new RuleSet.Baseline(b.windowDays(), b.fewReadings(), 28, b.fallbackDays(), b.provisionalFrom(),
-						b.establishedFrom(), b.marginDays(), b.leastSpreadBpm(), b.madScale(), b.leastLnSd(),
-						b.releaseReadings(), b.releaseDays(), b.driftBpm(), b.driftDays()),
-				ours.flags(), ours.line(), ours.hrv(), ours.opening(), ours.gates(), ours.limits(), ours.workingLevel(),
-				ours.advice(), ours.paths());
+		RuleSet rules = RuleEdit.of(DefaultRules.ruleSet(), Map.of("/baseline/fallbackReadings", "28")).rules();
 		assertThat(RuleBounds.check(rules)).isEmpty();
 		Story fourteen = Story.ofANewcomer().well(-50, -36).well(-14, -1);
 		assertThat(readings(fourteen, rules)).isEqualTo(14);

@@ -121,6 +121,32 @@ class ExaminedTest {
 		assertThat(story.well(1).stage(1)).isEqualTo(-1);
 	}
 
+	/**
+	 * Felt each morning, also the one on which <em>no illness</em> closes the episode: a
+	 * tick that held then would need another clearance, whose closing morning has the
+	 * next tick, and so on for ever.
+	 */
+	@Test
+	void letsOutWhoFeelsItOnTheVeryMorningTheEpisodeCloses() {
+		Story story = Story.ofAKnownAthlete().adult().sick(0, Symptom.PALPITATIONS, Severity.MILD);
+		story.physician(0, 0, true, PALPITATIONS);
+		for (int day = 1; day <= 4; day++) {
+			story.sick(day, Symptom.PALPITATIONS, Severity.MILD);
+			assertThat(story.clearance(day)).as("day %s", day).isEqualTo(Clearance.EASY_ONLY);
+			assertThat(story.stage(day)).as("day %s", day).isEqualTo(-1);
+		}
+		assertThat(story.well(5).clearance(5)).isEqualTo(Clearance.FULL_TRAINING);
+	}
+
+	/** Anything more on that morning, and it is inside: the hold stands. */
+	@Test
+	void holdsWithAnythingMoreOnTheMorningTheEpisodeWouldClose() {
+		Story story = Story.ofAKnownAthlete().adult().sick(0, Symptom.PALPITATIONS, Severity.MILD);
+		story.physician(0, 0, true, PALPITATIONS)
+			.morning(1, (e) -> e.symptom(Symptom.PALPITATIONS, Severity.MILD).symptom(Symptom.SNEEZING, Severity.MILD));
+		assertThat(story.clearance(1)).isEqualTo(Clearance.REFER);
+	}
+
 	@ParameterizedTest
 	@EnumSource(Symptom.class)
 	void isSaidOfThreeRedFlagsOnly(Symptom symptom) {

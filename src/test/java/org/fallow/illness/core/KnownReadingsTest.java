@@ -22,6 +22,7 @@ import org.fallow.entry.ReportedSymptom;
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
 import org.fallow.rules.DefaultRules;
+import org.fallow.rules.RuleBook;
 import org.fallow.rules.RuleEdit;
 import org.fallow.rules.RuleSet;
 import org.jspecify.annotations.Nullable;
@@ -46,7 +47,7 @@ class KnownReadingsTest {
 	@RepeatedTest(20)
 	void answersAsIfNothingHadBeenAskedBefore(RepetitionInfo round) {
 		Random random = new Random(round.getCurrentRepetition());
-		Known known = new Known(null);
+		Known known = new Known(null, RuleBook.of(RULES));
 		List<Fact> facts = new ArrayList<>();
 		List<DayRange> out = new ArrayList<>();
 		for (int i = 0; i < 90; i++) {
@@ -56,7 +57,7 @@ class KnownReadingsTest {
 			if (random.nextInt(30) == 0) {
 				out.add(new DayRange(BASE.plusDays(Math.max(0, i - 6)), BASE.plusDays(i)));
 			}
-			Known fresh = new Known(null);
+			Known fresh = new Known(null, RuleBook.of(RULES));
 			facts.forEach(fresh::add);
 			LocalDate day = BASE.plusDays(i + 1L - random.nextInt(4));
 			compare(new Windows(known, out, RULES), new Windows(fresh, List.copyOf(out), RULES), day);
@@ -98,7 +99,7 @@ class KnownReadingsTest {
 
 	@Test
 	void lateMorningsCount() {
-		Known known = new Known(null);
+		Known known = new Known(null, RuleBook.of(RULES));
 		quiet(known, 10, 20);
 		Windows windows = windows(known);
 		assertThat(windows.countRhr(BASE, BASE.plusDays(20), STRAP)).isEqualTo(10);
@@ -169,7 +170,7 @@ class KnownReadingsTest {
 	}
 
 	private static Known quiet(int days) {
-		Known known = new Known(null);
+		Known known = new Known(null, RuleBook.of(RULES));
 		quiet(known, 0, days);
 		return known;
 	}

@@ -180,8 +180,9 @@ class LawsTest {
 	@Property(seed = SEED)
 	void isNotLoosenedLaterByASymptom(@ForAll("histories") History history, @ForAll Symptom symptom,
 			@ForAll Severity severity, @ForAll @IntRange(min = 0, max = 99) int which) {
+		boolean tellsOfACold = symptom.classAt(severity) == SymptomClass.ABOVE_THE_NECK && hasCovid(history);
 		isNotLooserLater(history, which, (entry) -> {
-			if (turnsToTheStomach(entry, symptom)) {
+			if (tellsOfACold || turnsToTheStomach(entry, symptom)) {
 				return entry;
 			}
 			List<ReportedSymptom> more = new ArrayList<>(entry.symptoms());
@@ -191,7 +192,17 @@ class LawsTest {
 	}
 
 	/**
-	 * The one place where the text itself takes more for less: cramps, aches and
+	 * COVID-19 without any symptom told takes the long path, and with those of a cold the
+	 * three-week path: the table's "only above the neck" has to be told to be known.
+	 */
+	private static boolean hasCovid(History history) {
+		return history.facts(History.BASE)
+			.stream()
+			.anyMatch((fact) -> fact instanceof IllnessEvent.Report report && report.kind() == ReportKind.COVID);
+	}
+
+	/**
+	 * The other place where the text itself takes more for less: cramps, aches and
 	 * tiredness take the three-week path alone, and the stomach path with vomiting or
 	 * diarrhoea of the same morning.
 	 */
@@ -512,7 +523,7 @@ class LawsTest {
 		Timeline timeline = new Timeline(history.facts(History.BASE), ADULT);
 		Map<LocalDate, List<Fact>> byDay = byDayOfRecording(timeline);
 		List<Today> todays = new ArrayList<>();
-		Known known = new Known(ADULT);
+		Known known = new Known(ADULT, RuleBook.of(DefaultRules.ruleSet()));
 		State before = State.before(timeline.firstDay());
 		RhrEvidence measured = null;
 		LocalDate last = history.last(History.BASE);

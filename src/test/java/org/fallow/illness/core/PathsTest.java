@@ -101,10 +101,30 @@ class PathsTest {
 			.sick(0, 6, Symptom.SORE_THROAT, MODERATE);
 		assertThat(path(cold, 6)).isEqualTo(PathName.THREE_WEEK);
 		assertThat(path(cold.sick(7, Symptom.SORE_THROAT, MILD), 7)).isEqualTo(PathName.LONG);
+		Story later = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, 3);
+		assertThat(path(later, 1)).as("nothing entered since").isEqualTo(PathName.THREE_WEEK);
+		assertThat(path(later.sick(1, Symptom.RUNNY_NOSE, MILD), 1)).isEqualTo(PathName.THREE_WEEK);
+		assertThat(path(later.well(2), 2)).as("told once").isEqualTo(PathName.THREE_WEEK);
 		Story fever = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, 3).morning(0, (e) -> e.fever());
 		assertThat(path(fever, 0)).isEqualTo(PathName.LONG);
 		Story tired = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, 3).sick(0, Symptom.FATIGUE, MILD);
 		assertThat(path(tired, 0)).isEqualTo(PathName.LONG);
+	}
+
+	/** Nothing says that it is no worse than a cold: the safer reading. */
+	@Test
+	void takesCovidOfWhichNoSymptomIsToldForTheLongPath() {
+		Story entered = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, null).well(1);
+		assertThat(path(entered, 0)).as("no morning to tell it yet").isEqualTo(PathName.THREE_WEEK);
+		assertThat(path(entered, 1)).isEqualTo(PathName.LONG);
+		assertThat(path(entered.sick(2, Symptom.RUNNY_NOSE, MILD), 2)).as("upwards only").isEqualTo(PathName.LONG);
+		Story before = Story.ofAKnownAthlete().well(0).report(0, 0, ReportKind.COVID, 2);
+		assertThat(path(before, 0)).as("entered before the test was positive").isEqualTo(PathName.THREE_WEEK);
+		assertThat(path(before.sick(1, Symptom.SNEEZING, MILD), 1)).isEqualTo(PathName.THREE_WEEK);
+		Story smell = Story.ofAKnownAthlete().report(0, 0, ReportKind.COVID, 2).sick(0, Symptom.SMELL_LOSS, MILD);
+		assertThat(path(smell.well(1), 1)).as("smell alone says nothing of a cold").isEqualTo(PathName.LONG);
+		Story cold = Story.ofAKnownAthlete().report(0, 0, ReportKind.ABOVE_NECK, 2);
+		assertThat(path(cold.report(1, 0, ReportKind.COVID, 2).well(2), 2)).isEqualTo(PathName.THREE_WEEK);
 	}
 
 	@Test

@@ -223,7 +223,9 @@ final class Recomputed {
 		boolean nose = light && from.aboveTheNeck() && !from.stomach() && !from.asthma();
 		boolean gut = light && from.stomach() && !from.aboveTheNeck() && !from.asthma();
 		boolean lungs = light && from.asthma() && !from.aboveTheNeck() && !from.stomach();
-		boolean cold = light && !from.stomach() && !from.asthma() && from.illDays() <= limits.covidColdDays();
+		boolean cold = light && !from.stomach() && !from.asthma() && !from.covidUntold()
+				&& from.illDays() <= limits.covidColdDays();
+		assertThat(from.covidUntold() && (!from.covid() || from.aboveTheNeck())).isFalse();
 		PathName own = PathName.THREE_WEEK;
 		if ((nose || lungs) && !from.covid() && from.coldDays() <= limits.shortDays()) {
 			own = PathName.SHORT;

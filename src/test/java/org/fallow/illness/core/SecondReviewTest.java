@@ -1,6 +1,7 @@
 package org.fallow.illness.core;
 
 import java.util.List;
+import java.util.Map;
 
 import org.fallow.entry.KnownSymptom;
 import org.fallow.entry.Method;
@@ -9,6 +10,7 @@ import org.fallow.entry.Symptom;
 import org.fallow.rules.Clearance;
 import org.fallow.rules.DefaultRules;
 import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleEdit;
 import org.fallow.rules.RuleSet;
 import org.junit.jupiter.api.Test;
 
@@ -153,13 +155,7 @@ class SecondReviewTest {
 	}
 
 	private static RuleSet lookingBackFourMornings() {
-		RuleSet ours = DefaultRules.ruleSet();
-		RuleSet.Line l = ours.line();
-		return new RuleSet(ours.baseline(), ours.flags(),
-				new RuleSet.Line(l.days(), l.leastReadings(), l.secondFrom(), l.thirdFrom(), l.margin(), l.floor(),
-						l.ceiling(), 4, l.pairFloor(), l.pairBelow(), l.aloneFactor(), l.endsBelow()),
-				ours.hrv(), ours.opening(), ours.gates(), ours.limits(), ours.workingLevel(), ours.advice(),
-				ours.paths());
+		return RuleEdit.of(DefaultRules.ruleSet(), Map.of("/line/apartDays", "4")).rules();
 	}
 
 }

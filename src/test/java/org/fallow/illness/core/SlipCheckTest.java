@@ -79,7 +79,8 @@ class SlipCheckTest {
 			.toList();
 		List<Fact> with = new ArrayList<>(known.facts());
 		with.add(new IllnessEvent.Slip(Story.DAY_0, now, tick, SlipTerms.AT_ONCE));
-		return new SlipCase(tick, day, now, known, last(before), last(with), 38.0, this.coached);
+		return new SlipCase(tick, day, now, known, last(before), last(with), RuleBook.of(DefaultRules.ruleSet()),
+				this.coached);
 	}
 
 	private DayAssessment last(List<Fact> facts) {

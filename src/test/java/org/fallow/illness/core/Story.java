@@ -242,12 +242,11 @@ final class Story {
 	}
 
 	Story known(int day, Symptom symptom, Severity severity) {
-		return add(new KnownSymptom(day(day), day(day + KnownSymptom.DAYS - 1), recorded(day, 5), symptom, severity));
+		return add(new KnownSymptom(day(day), day(day + 29), recorded(day, 5), symptom, severity));
 	}
 
 	Story known(int day, Symptom symptom, Severity severity, KnownCause cause) {
-		return add(new KnownSymptom(day(day), day(day + KnownSymptom.DAYS - 1), recorded(day, 5), symptom, severity,
-				cause, "a midwife"));
+		return add(new KnownSymptom(day(day), day(day + 29), recorded(day, 5), symptom, severity, cause, "a midwife"));
 	}
 
 	/** Vaccinated in the afternoon, and noted then. */

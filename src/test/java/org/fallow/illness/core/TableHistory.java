@@ -96,7 +96,7 @@ final class TableHistory {
 	private static Lived live(Past past) {
 		boolean arrived = past.stage() == 0;
 		int first = arrived ? FIRST - ONSET : FIRST;
-		Lived lived = new Lived(State.before(Story.day(first)), new Known(new Timeline(List.of()).adultFrom()));
+		Lived lived = new Lived(State.before(Story.day(first)), new Known(new Timeline(List.of()).adultFrom(), BOOK));
 		int last = -past.mornings().length();
 		for (int day = first; day < 0; day++) {
 			boolean silent = past.stage() > 0 && arrived && day < last;

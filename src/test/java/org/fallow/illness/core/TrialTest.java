@@ -2,6 +2,7 @@ package org.fallow.illness.core;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 
 import org.fallow.entry.Severity;
 import org.fallow.entry.Symptom;
@@ -12,6 +13,7 @@ import org.fallow.rules.PathName;
 import org.fallow.rules.Protocol;
 import org.fallow.rules.PublishedPaths;
 import org.fallow.rules.RuleBook;
+import org.fallow.rules.RuleEdit;
 import org.fallow.rules.RuleHash;
 import org.fallow.rules.RuleSet;
 import org.junit.jupiter.api.Test;
@@ -56,9 +58,7 @@ class TrialTest {
 	@Test
 	void tellsAnIllnessThatWouldBeNew() {
 		Story cold = Story.ofAKnownAthlete().sick(0, Symptom.RUNNY_NOSE, Severity.MILD).well(1, 10);
-		RuleSet.Opening opening = OURS.opening();
-		RuleSet sooner = withOpening(new RuleSet.Opening(1, opening.coldWithinDays(), opening.feverCelsius(),
-				opening.restStandsDays(), opening.withdrawalAfterFeverDays()));
+		RuleSet sooner = RuleEdit.of(OURS, Map.of("/opening/coldMornings", "1")).rules();
 		Trial trial = trial(cold, sooner, -28, 10);
 		assertThat(trial.episodes()).singleElement().satisfies((pair) -> {
 			assertThat(pair.before()).isNull();
@@ -102,11 +102,6 @@ class TrialTest {
 	private static Trial trial(Story story, RuleSet draft, int from, int to) {
 		LocalDate first = Story.day(from);
 		return Trial.of(story.timeline(), RuleBook.of(OURS), RuleBook.of(draft), first, Story.day(to));
-	}
-
-	private static RuleSet withOpening(RuleSet.Opening opening) {
-		return new RuleSet(OURS.baseline(), OURS.flags(), OURS.line(), OURS.hrv(), opening, OURS.gates(), OURS.limits(),
-				OURS.workingLevel(), OURS.advice(), OURS.paths());
 	}
 
 }

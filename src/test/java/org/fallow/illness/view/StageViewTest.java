@@ -55,7 +55,7 @@ class StageViewTest {
 				"Heart rate 75 % of its maximum at most.", "The first run is 30 minutes at most.",
 				"No run over 60 minutes.");
 		assertThat(means(DefaultRules.ruleSet().path(PathName.LONG), 1))
-			.contains("Minutes at most on the first days: 15, 15, 30, 45.");
+			.contains("Longest runs of the first days, in minutes: 15, 15, 30, 45.");
 		assertThat(means(DefaultRules.ruleSet().path(PathName.LONG), 2)).contains("Easy running with a few strides.",
 				"At most 75 % of the usual weekly volume.", "Effort 4 of 10 at most apart from the strides.");
 	}

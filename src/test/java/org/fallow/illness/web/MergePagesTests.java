@@ -126,7 +126,7 @@ class MergePagesTests {
 		assertThat(page(this.kept, "/today")).contains("Full training");
 		merge(this.kept, this.other, "one birth certificate").andExpect(redirectedUrl("/merges"));
 		assertThat(page(this.coach, "/merges")).contains("Nkechi Umedai became part of Nkechi Umeadi", "Take back");
-		assertThat(page(this.kept, "/today")).contains("Refer", "were two entries of you")
+		assertThat(page(this.kept, "/today")).contains("Refer", "were two entries for you")
 			.doesNotContain("Full training");
 		assertThat(page(this.coach, "/board")).contains("Nkechi Umeadi").doesNotContain("Nkechi Umedai");
 		assertThat(page(this.coach, "/merges/" + mergeId())).contains("one birth certificate", "Full training",
@@ -140,7 +140,7 @@ class MergePagesTests {
 		merge(this.kept, this.other, "the same");
 		String id = mergeId();
 		send(this.kept, "/merges/" + id + "/read").andExpect(redirectedUrl("/today"));
-		assertThat(page(this.kept, "/today")).doesNotContain("were two entries of you");
+		assertThat(page(this.kept, "/today")).doesNotContain("were two entries for you");
 		send(this.coach, "/merges/" + id + "/undo").andExpect(redirectedUrl("/merges"));
 		assertThat(page(this.kept, "/today")).contains("Full training", "took back").doesNotContain("Refer");
 		assertThat(page(this.other, "/today")).contains("Refer", "took back");

@@ -113,10 +113,11 @@ class SlipPageTests {
 		this.clock.advance(Duration.ofMinutes(30).minusSeconds(1));
 		assertThat(page(this.ann, "/slip")).contains("tel:112", NAMED, "A mistake: none of these, today or this week");
 		slip("CHEST_PAIN").andExpect(redirectedUrl("/today"));
-		assertThat(page(this.ann, "/today")).contains("Easy only", "told to be a slip").doesNotContain("tel:112");
+		assertThat(page(this.ann, "/today")).contains("Easy only", "said to be a slip", "Worth knowing")
+			.doesNotContain("tel:112", "advice is worth having");
 		assertThat(page(this.coach, "/board")).contains("Ticked by mistake", "Easy only").doesNotContain("row-refer");
-		assertThat(page(this.coach, "/athletes/" + this.ann.value())).contains(NAMED + " (told to be a slip)",
-				"Told to be a slip: " + NAMED);
+		assertThat(page(this.coach, "/athletes/" + this.ann.value())).contains(NAMED + " (said to be a slip)",
+				"Said to be a slip: " + NAMED);
 		assertThat(page(this.ann, "/morning")).doesNotContain("name=\"symptom.CHEST_PAIN\" value=\"SEVERE\" checked");
 		this.clock.set(TODAY.plusDays(1));
 		morning(null);
@@ -190,7 +191,7 @@ class SlipPageTests {
 		morning("CHEST_PAIN", 1).andExpect(redirectedUrl("/slip"));
 		assertThat(page(this.ann, "/today")).contains("Refer");
 		assertThat(html(slip("CHEST_PAIN"))).contains("within the last 90 days");
-		assertThat(page(this.coach, "/athletes/" + this.ann.value())).doesNotContain(NAMED + " (told to be a slip)");
+		assertThat(page(this.coach, "/athletes/" + this.ann.value())).doesNotContain(NAMED + " (said to be a slip)");
 	}
 
 	/** Where nobody can ask, three more entries. */
@@ -299,10 +300,10 @@ class SlipPageTests {
 					.isInstanceOf(Saved.Stored.class));
 		assertThat(page(this.coach, "/athletes/" + this.ann.value()))
 			.contains("Sessions logged", "35", "6.5", "Headache", "hot &amp; windy",
-					"counts it from the next morning on", "waits and counts from",
-					"logged after this morning’s entry; from")
-			.doesNotContain("<span>0 above it</span>");
-		assertThat(page(this.ann, "/return-path")).contains("waits and counts from");
+					"counts it from the next morning on", "counting from",
+					"logged after this morning’s entry, counting from")
+			.doesNotContain("<span>Sessions above it: 0</span>");
+		assertThat(page(this.ann, "/return-path")).contains("counting from");
 		assertThat(page(this.ann, "/today")).contains("Headache", "effort 6.5", "counts it from the next morning on");
 	}
 

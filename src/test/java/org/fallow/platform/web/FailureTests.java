@@ -3,6 +3,7 @@ package org.fallow.platform.web;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Matcher;
@@ -85,9 +86,9 @@ class FailureTests extends OverHttp {
 		try (LogOfTest log = LogOfTest.listen()) {
 			assertThatExceptionOfType(AssertionError.class).isThrownBy(() -> coach.get("/board/faulty/Ann/sent"));
 			Line line = log.only("500 to GET /board/faulty/{name}/sent");
-			assertThat(line.text()).contains("caused by java.lang.IllegalStateException");
-			await().untilAsserted(() -> assertThat(log.all()).filteredOn((other) -> other != line)
-				.anyMatch((other) -> other.text().contains("answered 200 to GET /board/faulty/{name}/sent")));
+			await().untilAsserted(
+					() -> assertThat(log.all()).filteredOn((other) -> other.logger().startsWith("org.fallow"))
+						.anyMatch((other) -> other.text().contains("see " + line.text().substring(0, 36))));
 			assertThat(log.all()).noneMatch((other) -> other.text().contains("good of Ann"));
 		}
 	}
@@ -100,6 +101,32 @@ class FailureTests extends OverHttp {
 		assertThat(problem.path("title").asString()).isEqualTo("Internal Server Error");
 		assertThat(problem.path("detail").asString()).isEqualTo(say("error.500.text"));
 		assertThat(problem.path("instance").asString()).matches("urn:uuid:" + ID);
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "taken-back", "refused" })
+	void saysThatNothingWasSavedWhereThatIsKnown(String how) {
+		HttpResponse<String> answer = signedIn(this.coachName).post("/board/faulty/Ann/" + how, Map.of("note", "x"));
+		assertThat(answer.statusCode()).isEqualTo(500);
+		assertThat(answer.body()).contains(say("error.500.text")).doesNotContain(say("error.stored.text"));
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "23505/stored", "Ann/told" })
+	void doesNotSayThatNothingWasSavedAfterACommit(String how) {
+		HttpResponse<String> answer = signedIn(this.coachName).post("/board/faulty/" + how, Map.of("note", "x"));
+		assertThat(answer.statusCode()).isEqualTo(500);
+		assertThat(answer.body()).contains(say("error.stored.text")).doesNotContain(say("error.500.text"));
+	}
+
+	@Test
+	void saysSoToMachinesAndInGerman() {
+		Caller coach = signedIn(this.coachName);
+		HttpResponse<String> answer = coach.sendAs("POST", "/board/faulty/23505/stored",
+				BodyPublishers.ofString("_csrf=" + Caller.encoded(coach.token())), "Accept", "application/json",
+				"Accept-Language", "de", "Content-Type", "application/x-www-form-urlencoded");
+		assertThat(JsonMapper.shared().readTree(answer.body()).path("detail").asString())
+			.isEqualTo(this.messages.getMessage("error.stored.text", null, Locale.GERMAN));
 	}
 
 	@Test

@@ -8,6 +8,8 @@ import org.springframework.boot.test.context.TestComponent;
 import org.springframework.jdbc.UncategorizedSQLException;
 import org.springframework.stereotype.Controller;
 import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionSynchronization;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -43,6 +45,34 @@ class FaultyPage {
 		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> {
 		});
 		failAsTheDatabase(state);
+	}
+
+	/** Fails while it stores, so that what it wrote is taken back. */
+	@PostMapping("/board/faulty/{name}/taken-back")
+	void failInATransaction(@PathVariable String name) {
+		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> fail(name));
+	}
+
+	/** Fails when the database refuses what was to be committed. */
+	@PostMapping("/board/faulty/{name}/refused")
+	void failAtTheCommit(@PathVariable String name) {
+		new TransactionTemplate(this.transactions).executeWithoutResult(
+				(status) -> TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
+
+					@Override
+					public void beforeCommit(boolean readOnly) {
+						fail(name);
+					}
+
+				}));
+	}
+
+	/** Has the server told of a fault once something was stored. */
+	@PostMapping("/board/faulty/{name}/told")
+	void tellAfterACommit(@PathVariable String name, HttpServletResponse response) throws IOException {
+		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> {
+		});
+		response.sendError(HttpServletResponse.SC_INTERNAL_SERVER_ERROR, name);
 	}
 
 	/** Fails when all is done and answered, as a session does that cannot be kept. */

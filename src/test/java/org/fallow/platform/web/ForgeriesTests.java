@@ -60,10 +60,10 @@ import org.springframework.jdbc.datasource.DriverManagerDataSource;
 import static org.assertj.core.api.Assertions.assertThat;
 
 /**
- * More than a thousand tries to get in with what was made up, guessed or changed: ids in
- * addresses, links, session cookies, forms. None shows a word of what it was after, and
- * none changes a row of it. Each kind ends with the one who has the right, for whom the
- * same request works.
+ * Nearly two thousand tries to get in with what was made up, guessed or changed: ids in
+ * addresses, links, session cookies, headers, forms. None shows a word of what it was
+ * after, and none changes a row of it. Each kind ends with the one who has the right, for
+ * whom the same request works.
  */
 class ForgeriesTests extends OverHttp {
 
@@ -225,6 +225,64 @@ class ForgeriesTests extends OverHttp {
 		assertThat(
 				nobody().get("/athletes/" + this.target, "Accept", Caller.BROWSER, "Cookie", "SESSION=" + real).body())
 			.contains(NAME);
+	}
+
+	/** Headers by which other servers let somebody else in, or ask for something else. */
+	@Test
+	void openNothingByHeaders() {
+		String coach = this.coach.toString();
+		open(this.coach);
+		String page = "/athletes/" + this.target;
+		Map<String, String> before = hers();
+		Tries tries = new Tries();
+		for (String name : List.of("X-Forwarded-User", "X-Forwarded-Email", "X-Forwarded-For", "X-Remote-User",
+				"Remote-User", "X-Authenticated-User", "X-User", "X-User-Id", "X-Role", "X-Original-URL",
+				"X-Rewrite-URL", "X-Forwarded-Prefix", "X-HTTP-Method-Override", "X-Method-Override", "Authorization",
+				"Forwarded", "Origin", "Referer", "X-CSRF-TOKEN", "X-Requested-With", "HX-Request", "HX-Current-URL")) {
+			for (String value : List.of(coach + "@club.example", page + "/decision/hold", "POST",
+					"for=127.0.0.1;host=localhost", "Basic " + base64(coach + "@club.example:" + PASSWORD),
+					"Bearer " + coach)) {
+				String what = name + ": " + value;
+				for (Caller who : List.of(nobody(), this.strangers.get("coach of another club"))) {
+					tries.check(what, who.get(page, "Accept", Caller.BROWSER, name, value));
+					HttpResponse<String> sent = who.sendAs("POST", page + "/decision/hold",
+							BodyPublishers.ofString("reason=it+says+so"), "Accept", Caller.BROWSER, "Content-Type",
+							"application/x-www-form-urlencoded", name, value);
+					assertThat(sent.statusCode()).as(what).isIn(302, 401, 403, 404);
+					tries.check(what, sent);
+				}
+			}
+		}
+		assertThat(tries.count).isGreaterThan(500);
+		assertThat(tries.wrong).isEmpty();
+		assertThat(hers()).isEqualTo(before);
+	}
+
+	/**
+	 * A form of the target's own coach in whose browser another site sends it: the cookie
+	 * is right, the token is not there, whatever the headers say.
+	 */
+	@Test
+	void sendNothingFromAnotherSite() {
+		Caller cay = signedIn(open(this.coach));
+		Map<String, String> before = hers();
+		Tries tries = new Tries();
+		for (String[] more : new String[][] { { "Origin", "https://evil.example" }, { "Origin", "null" },
+				{ "Referer", "http://localhost:" + this.port + "/board" }, { "X-Requested-With", "XMLHttpRequest" },
+				{ "X-CSRF-TOKEN", "" }, { "X-CSRF-TOKEN", "a".repeat(96) }, { "X-XSRF-TOKEN", "a" },
+				{ "HX-Request", "true" }, { "X-HTTP-Method-Override", "GET" }, { "Sec-Fetch-Site", "same-origin" } }) {
+			for (String type : List.of("application/x-www-form-urlencoded", "text/plain", "application/json")) {
+				HttpResponse<String> answer = cay.sendAs("POST", "/athletes/" + this.target + "/decision/hold",
+						BodyPublishers.ofString("reason=it+says+so&_method=GET"), "Accept", Caller.BROWSER,
+						"Content-Type", type, more[0], more[1]);
+				assertThat(answer.statusCode()).as(more[0] + " " + type).isEqualTo(403);
+				tries.check(more[0] + " " + type, answer);
+			}
+		}
+		assertThat(tries.wrong).isEmpty();
+		assertThat(hers()).isEqualTo(before);
+		cay.post("/athletes/" + this.target + "/decision/hold", fields());
+		assertThat(hers()).as("the same form with its token").isNotEqualTo(before);
 	}
 
 	@Test

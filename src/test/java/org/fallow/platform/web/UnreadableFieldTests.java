@@ -59,7 +59,7 @@ class UnreadableFieldTests extends OverHttp {
 		}
 		for (String day : List.of("0", "8", "", "Monday", "-1")) {
 			HttpResponse<String> answer = coach.postRaw("/programme/" + group, week.replace("day0=2", "day0=" + day));
-			assertThat(answer.body()).as(day).contains("Which day of the week");
+			assertThat(answer.body()).as(day).contains("On which day of the week");
 		}
 		for (String other : List.of("kind=BUSY&kind", "kind0=JOG&kind", "terrain0=SAND&kind")) {
 			String name = other.substring(0, other.indexOf('=') + 1);
