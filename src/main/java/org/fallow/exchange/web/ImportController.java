@@ -15,6 +15,8 @@ import org.fallow.exchange.imports.ImportJob;
 import org.fallow.exchange.imports.ImportPeople;
 import org.fallow.exchange.imports.ImportWorker;
 import org.fallow.exchange.imports.Imports;
+import org.fallow.platform.DatabaseState;
+import org.fallow.platform.DiskRoom;
 import org.fallow.account.SignedInPerson;
 
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -43,7 +45,10 @@ class ImportController {
 
 	private final OwnJobs jobs;
 
-	ImportController(Imports imports, ImportPeople people, ImportWorker worker, OwnJobs jobs) {
+	private final DatabaseState database;
+
+	ImportController(Imports imports, ImportPeople people, ImportWorker worker, OwnJobs jobs, DatabaseState database) {
+		this.database = database;
 		this.imports = imports;
 		this.people = people;
 		this.worker = worker;
@@ -56,7 +61,7 @@ class ImportController {
 		if (found.job().state() != ImportJob.State.MAPPING) {
 			return "redirect:/import/" + id;
 		}
-		model.addAttribute("form", new MappingForm(Method.STRAP, Posture.LYING));
+		model.addAttribute("form", new MappingForm(Method.STRAP.name(), Posture.LYING.name()));
 		return mappingPage(found, ColumnMapping.guess(found.job().headers()), model);
 	}
 
@@ -65,7 +70,10 @@ class ImportController {
 			@ModelAttribute("form") MappingForm form, BindingResult binding, @RequestParam Map<String, String> sent,
 			Model model) {
 		OwnJobs.Found found = this.jobs.find(id, person.personId());
-		ColumnMapping mapping = mapping(sent).withDefaults(form.method(), form.posture());
+		ColumnMapping mapping = mapping(sent).withDefaults(form.takenBy().orElse(null), form.takenIn().orElse(null));
+		if (form.isUnknown()) {
+			binding.reject("entry.code.unknown");
+		}
 		mapping.problems(found.job().headers().size())
 			.forEach((problem) -> binding.reject(problem.message().code(), problem.message().code()));
 		if (binding.hasErrors()) {
@@ -122,9 +130,14 @@ class ImportController {
 		model.addAttribute("job", found.view());
 		return switch (found.job().state()) {
 			case MAPPING -> "redirect:/import/" + id + ((found.job().choice() == null) ? "/mapping" : "/people");
-			case RUNNING -> "exchange/progress";
+			case RUNNING -> running(model);
 			case DONE, FAILED -> summary(id, page, model);
 		};
+	}
+
+	private String running(Model model) {
+		model.addAttribute("diskFull", this.database.disk() == DiskRoom.Level.FULL);
+		return "exchange/progress";
 	}
 
 	private String summary(UUID id, int page, Model model) {
@@ -146,7 +159,7 @@ class ImportController {
 			response.setHeader("HX-Redirect", "/import/" + id);
 		}
 		model.addAttribute("job", found.view());
-		return "exchange/progress :: progress";
+		return running(model) + " :: progress";
 	}
 
 }
