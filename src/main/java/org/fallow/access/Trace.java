@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.stream.Collectors;
 
 import org.jspecify.annotations.Nullable;
 
@@ -43,7 +42,7 @@ public class Trace {
 	 * loaded again and again costs nothing more. Forgotten at a restart, when the
 	 * database's own uniqueness holds.
 	 */
-	private final Map<PersonId, Board> boards = new ConcurrentHashMap<>();
+	private final Map<PersonId, Set<Shown>> boards = new ConcurrentHashMap<>();
 
 	Trace(JdbcClient jdbc, Clock clock) {
 		this.jdbc = jdbc;
@@ -113,30 +112,32 @@ public class Trace {
 	}
 
 	/**
-	 * Notes that athletes' clearances were shown in a list: once a day for each.
-	 * @param athletes whose
-	 * @param day the civil day
+	 * Notes that athletes' clearances were shown in a list: once a day for each, in one
+	 * statement.
+	 * @param athletes whose, each with the own day and the post that covers it
 	 * @param actor who
-	 * @param post the one that allows most
 	 */
-	public void noteBoard(Collection<PersonId> athletes, LocalDate day, PersonId actor, String post) {
-		Set<UUID> ids = athletes.stream().map(PersonId::value).collect(Collectors.toSet());
-		Board seen = new Board(day, ids);
-		if (seen.equals(this.boards.get(actor)) || ids.isEmpty()) {
+	public void noteBoard(Collection<Shown> athletes, PersonId actor) {
+		Set<Shown> seen = Set.copyOf(athletes);
+		if (seen.isEmpty() || seen.equals(this.boards.get(actor))) {
 			return;
 		}
-		List<UUID> rows = List.copyOf(ids);
+		List<Shown> rows = List.copyOf(seen);
 		this.jdbc
 			.sql("""
 					insert into access_trace (athlete_id, id, at, actor_id, action, what, actor_name, post, address, link_by,
 						day)
-					select a.id, a.row, ?, ?, 'LOOKED', 'BOARD', (select name from person where id = ?), ?, ?, ?, ?
-					from unnest(?, ?) as a (id, row)
+					select a.id, a.row, ?, ?, 'LOOKED', 'BOARD', (select name from person where id = ?), a.post, ?, ?,
+						cast(a.day as date)
+					from unnest(?, ?, ?, ?) as a (id, row, post, day)
 					on conflict do nothing""")
-			.params(now(), actor.value(), actor.value(), post)
+			.params(now(), actor.value(), actor.value())
 			.param(address())
 			.param(linkBy(actor))
-			.params(day, rows.toArray(UUID[]::new), rows.stream().map((row) -> Ids.next()).toArray(UUID[]::new))
+			.params(rows.stream().map((row) -> row.athlete().value()).toArray(UUID[]::new),
+					rows.stream().map((row) -> Ids.next()).toArray(UUID[]::new),
+					rows.stream().map(Shown::post).toArray(String[]::new),
+					rows.stream().map((row) -> row.day().toString()).toArray(String[]::new))
 			.update();
 		this.boards.put(actor, seen);
 	}
@@ -202,7 +203,14 @@ public class Trace {
 				row.getString("link_by"));
 	}
 
-	private record Board(LocalDate day, Set<UUID> athletes) {
+	/**
+	 * An athlete who is shown in a list.
+	 *
+	 * @param athlete who
+	 * @param day the civil day in the athlete's zone
+	 * @param post the post of whoever looks that covers this athlete and allows most
+	 */
+	public record Shown(PersonId athlete, LocalDate day, String post) {
 	}
 
 }

@@ -1,6 +1,5 @@
 package org.fallow.account;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -29,6 +28,7 @@ import org.fallow.team.People;
 import org.fallow.team.Post;
 import org.fallow.team.Posts;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
 
@@ -60,10 +60,10 @@ public class Joining {
 
 	private final TransactionTemplate transaction;
 
-	private final Clock clock;
+	private final Today today;
 
 	Joining(Invitations invitations, People people, Posts posts, Consents consents, Squad squad, Accounts accounts,
-			PlatformTransactionManager transactions, Clock clock) {
+			PlatformTransactionManager transactions, Today today) {
 		this.invitations = invitations;
 		this.people = people;
 		this.posts = posts;
@@ -71,7 +71,7 @@ public class Joining {
 		this.squad = squad;
 		this.accounts = accounts;
 		this.transaction = new TransactionTemplate(transactions);
-		this.clock = clock;
+		this.today = today;
 	}
 
 	/**
@@ -90,7 +90,21 @@ public class Joining {
 	 * @return true for an athlete under 18
 	 */
 	public boolean asksGuardian(Invitation invitation, @Nullable LocalDate born) {
-		return invitation.forAthlete() && Athlete.isUnder18(born, LocalDate.now(this.clock));
+		return asksGuardian(invitation, born, today(invitation));
+	}
+
+	private static boolean asksGuardian(Invitation invitation, @Nullable LocalDate born, LocalDate today) {
+		return invitation.forAthlete() && Athlete.isUnder18(born, today);
+	}
+
+	/** The athlete's day; of somebody new the day of the zone they will have. */
+	private LocalDate today(Invitation invitation) {
+		PersonId person = invitation.offer().person();
+		return this.today.in((person == null) ? zone(invitation.offer()) : zone(person));
+	}
+
+	private ZoneId zone(PersonId person) {
+		return CurrentPerson.callAs(person, () -> this.squad.zoneOf(person)).orElse(ZoneOffset.UTC);
 	}
 
 	/**
@@ -144,7 +158,8 @@ public class Joining {
 		}
 		problems
 			.addAll(Purpose.SIGN_IN.call(() -> this.accounts.check(newcomer.username(), newcomer.password(), name)));
-		problems.addAll(consent(invitation, newcomer, born));
+		LocalDate today = today(invitation);
+		problems.addAll(consent(invitation, newcomer, born, today));
 		if (!problems.isEmpty()) {
 			return problems;
 		}
@@ -158,7 +173,7 @@ public class Joining {
 				this.people.wasBorn(person, born);
 			}
 			this.accounts.open(person, newcomer.username(), newcomer.password());
-		}, () -> give(invitation, person, newcomer, born));
+		}, () -> give(invitation, person, newcomer, born, today));
 	}
 
 	/**
@@ -178,7 +193,8 @@ public class Joining {
 		}
 		LocalDate onFile = CurrentPerson.callAs(person, () -> this.people.birthDateOf(person));
 		LocalDate born = (onFile != null) ? onFile : newcomer.birthDate();
-		List<Problem> problems = consent(invitation, newcomer, born);
+		LocalDate today = this.today.in(zone(person));
+		List<Problem> problems = consent(invitation, newcomer, born, today);
 		if (!problems.isEmpty()) {
 			return problems;
 		}
@@ -186,13 +202,13 @@ public class Joining {
 			if (onFile == null && born != null) {
 				this.people.wasBorn(person, born);
 			}
-		}, () -> give(invitation, person, newcomer, born));
+		}, () -> give(invitation, person, newcomer, born, today));
 	}
 
-	private List<Problem> consent(Invitation invitation, Newcomer newcomer, @Nullable LocalDate born) {
+	private List<Problem> consent(Invitation invitation, Newcomer newcomer, @Nullable LocalDate born, LocalDate today) {
 		List<Problem> problems = new ArrayList<>();
 		Optional.ofNullable(newcomer.birthDate())
-			.flatMap((typed) -> BirthDates.problem(typed, LocalDate.now(this.clock)))
+			.flatMap((typed) -> BirthDates.problem(typed, today))
 			.ifPresent((problem) -> problems.add(new Problem("birthDate", problem)));
 		if (!invitation.forAthlete()) {
 			return problems;
@@ -200,7 +216,7 @@ public class Joining {
 		if (!newcomer.agreed()) {
 			problems.add(Problem.of("agreed", "join.agree"));
 		}
-		if (asksGuardian(invitation, born)) {
+		if (asksGuardian(invitation, born, today)) {
 			if (isNoName(newcomer.guardian())) {
 				problems.add(Problem.of("guardian", "join.guardian"));
 			}
@@ -236,7 +252,8 @@ public class Joining {
 		}
 	}
 
-	private List<Problem> give(Invitation invitation, PersonId person, Newcomer newcomer, @Nullable LocalDate born) {
+	private List<Problem> give(Invitation invitation, PersonId person, Newcomer newcomer, @Nullable LocalDate born,
+			LocalDate today) {
 		NewInvitation offer = invitation.offer();
 		Post post = offer.post();
 		if (post != null) {
@@ -258,8 +275,8 @@ public class Joining {
 			this.people.joins(person, Objects.requireNonNull(offer.teamId()),
 					offer.groups().isEmpty() ? null : offer.groups().get(0));
 		}
-		this.consents.give(person,
-				asksGuardian(invitation, born) ? new Guardian(newcomer.guardian(), newcomer.guardianRole()) : null);
+		this.consents.give(person, asksGuardian(invitation, born, today)
+				? new Guardian(newcomer.guardian(), newcomer.guardianRole()) : null);
 		return List.of();
 	}
 

@@ -7,6 +7,7 @@ import java.time.LocalTime;
 import java.time.temporal.ChronoUnit;
 
 import org.fallow.team.Athlete;
+import org.fallow.team.Today;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Component;
@@ -21,8 +22,11 @@ public class Recording {
 
 	private final Clock clock;
 
-	Recording(Clock clock) {
+	private final Today today;
+
+	Recording(Clock clock, Today today) {
 		this.clock = clock;
+		this.today = today;
 	}
 
 	/**
@@ -31,7 +35,7 @@ public class Recording {
 	 * @return the civil day in the athlete's zone
 	 */
 	public LocalDate today(Athlete athlete) {
-		return LocalDate.ofInstant(now(), athlete.zone());
+		return this.today.of(athlete);
 	}
 
 	/**

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.fallow.access.Purpose;
 import org.fallow.team.Athlete;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -39,13 +40,17 @@ class BringUp {
 
 	private final TransactionTemplate transactions;
 
+	private final Today today;
+
 	private final Clock clock;
 
-	BringUp(RuleSets ruleSets, DraftRows rows, Squad squad, PlatformTransactionManager transactions, Clock clock) {
+	BringUp(RuleSets ruleSets, DraftRows rows, Squad squad, PlatformTransactionManager transactions, Today today,
+			Clock clock) {
 		this.ruleSets = ruleSets;
 		this.rows = rows;
 		this.squad = squad;
 		this.transactions = new TransactionTemplate(transactions);
+		this.today = today;
 		this.clock = clock;
 	}
 
@@ -86,9 +91,8 @@ class BringUp {
 		Stream<LocalDate> todays = this.squad.everyone()
 			.stream()
 			.filter((athlete) -> athlete.teamId().equals(team))
-			.map(Athlete::zone)
-			.map((zone) -> LocalDate.now(this.clock.withZone(zone)));
-		return Stream.concat(todays, Stream.of(LocalDate.now(this.clock)))
+			.map(this.today::of);
+		return Stream.concat(todays, Stream.of(this.today.ofTeam(team)))
 			.max(Comparator.naturalOrder())
 			.orElseThrow()
 			.plusDays(1);

@@ -12,9 +12,9 @@ import java.util.stream.Stream;
 
 import org.fallow.access.Ids;
 import org.fallow.access.PersonId;
-import org.fallow.team.Athlete;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
+import org.fallow.team.Today;
 import org.fallow.wording.Problem;
 
 import org.springframework.stereotype.Service;
@@ -41,11 +41,14 @@ public class RuleDrafts {
 
 	private final Clock clock;
 
-	RuleDrafts(DraftRows rows, RuleSets ruleSets, Squad squad, Clock clock) {
+	private final Today today;
+
+	RuleDrafts(DraftRows rows, RuleSets ruleSets, Squad squad, Clock clock, Today today) {
 		this.rows = rows;
 		this.ruleSets = ruleSets;
 		this.squad = squad;
 		this.clock = clock;
+		this.today = today;
 	}
 
 	/**
@@ -145,18 +148,16 @@ public class RuleDrafts {
 
 	/**
 	 * The earliest day a new rule set of a team can take effect: the day after the latest
-	 * today of any of its athletes, for this morning may be decided already in the zone
-	 * that is farthest ahead (the safer reading); never before one adopted earlier.
+	 * today of the team and of any of its athletes, for this morning may be decided
+	 * already in the zone that is farthest ahead (the safer reading); never before one
+	 * adopted earlier.
 	 * @param teamId the team
 	 * @return a civil day
 	 */
 	@Transactional(readOnly = true)
 	public LocalDate earliestDay(UUID teamId) {
-		Stream<LocalDate> todays = this.squad.athletesIn(teamId)
-			.stream()
-			.map(Athlete::zone)
-			.map((zone) -> LocalDate.now(this.clock.withZone(zone)));
-		LocalDate latest = Stream.concat(todays, Stream.of(LocalDate.now(this.clock)))
+		Stream<LocalDate> todays = this.squad.athletesIn(teamId).stream().map(this.today::of);
+		LocalDate latest = Stream.concat(todays, Stream.of(this.today.ofTeam(teamId)))
 			.max(Comparator.naturalOrder())
 			.orElseThrow();
 		return this.ruleSets.versionsOf(teamId)

@@ -1,8 +1,6 @@
 package org.fallow.team;
 
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -37,13 +35,13 @@ public class AthleteAccess {
 
 	private final Trace trace;
 
-	private final Clock clock;
+	private final Today today;
 
-	AthleteAccess(CurrentPerson current, Squad squad, Trace trace, Clock clock) {
+	AthleteAccess(CurrentPerson current, Squad squad, Trace trace, Today today) {
 		this.current = current;
 		this.squad = squad;
 		this.trace = trace;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	/**
@@ -144,17 +142,22 @@ public class AthleteAccess {
 	 */
 	public void looked(Collection<Athlete> athletes, TraceSubject what) {
 		if (what == TraceSubject.BOARD) {
-			Map<ZoneId, List<PersonId>> byZone = athletes.stream()
-				.collect(Collectors.groupingBy(Athlete::zone, Collectors.mapping(Athlete::id, Collectors.toList())));
-			byZone.forEach((zone, ids) -> this.trace.noteBoard(ids, LocalDate.ofInstant(this.clock.instant(), zone),
-					person(), highest(ids)));
+			this.trace.noteBoard(shown(athletes), person());
 			return;
 		}
 		athletes.forEach((athlete) -> note(athlete, TraceAction.LOOKED, what));
 	}
 
-	private String highest(List<PersonId> athletes) {
-		return postFor(athletes.get(0)).map(Post::name).orElse(TraceActor.SELF);
+	/** Each by the post that covers this athlete, all asked at once. */
+	private List<Trace.Shown> shown(Collection<Athlete> athletes) {
+		Map<PersonId, Post> posts = this.squad.postsFor(person(), athletes.stream().map(Athlete::id).toList());
+		return athletes.stream().map((athlete) -> {
+			Post post = posts.get(athlete.id());
+			if (post == null) {
+				throw new NoSuchAthlete(athlete.id());
+			}
+			return new Trace.Shown(athlete.id(), this.today.of(athlete), post.name());
+		}).toList();
 	}
 
 	private void note(Athlete athlete, TraceAction action, TraceSubject what) {

@@ -2,6 +2,7 @@ package org.fallow.team;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Objects;
@@ -33,9 +34,10 @@ final class Rows {
 		return new Group(row.getObject("id", UUID.class), row.getObject("team_id", UUID.class), row.getString("name"));
 	}
 
-	static Member member(ResultSet row, LocalDate day) throws SQLException {
+	static Member member(ResultSet row, Instant now) throws SQLException {
 		LocalDate born = row.getObject("birth_date", LocalDate.class);
-		boolean under18 = Athlete.isUnder18(born, day);
+		LocalDate today = LocalDate.ofInstant(now, ZoneId.of(row.getString("zone_id")));
+		boolean under18 = Athlete.isUnder18(born, today);
 		return new Member(new PersonId(row.getObject("id", UUID.class)), row.getString("name"),
 				row.getString("username"), row.getObject("team_id", UUID.class), row.getString("team_name"),
 				row.getString("group_name"), born, under18, row.getBoolean("shares"), word(row),

@@ -1,12 +1,12 @@
 package org.fallow.team;
 
 import java.time.Clock;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +15,7 @@ import java.util.UUID;
 
 import org.fallow.access.PersonId;
 
+import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -346,6 +347,23 @@ public class Squad {
 	}
 
 	/**
+	 * By which posts a person looks after several athletes, asked at once.
+	 * @param coach the person who asks
+	 * @param athletes the athletes asked about
+	 * @return for each the post that allows most; those whom none covers are absent
+	 */
+	public Map<PersonId, Post> postsFor(PersonId coach, Collection<PersonId> athletes) {
+		Map<PersonId, Post> posts = new HashMap<>();
+		this.jdbc
+			.sql("select m.person_id, c.kind from membership m join post c on " + COVERS
+					+ "where m.person_id = any (?) and " + HELD)
+			.params(athletes.stream().map(PersonId::value).toArray(UUID[]::new), coach.value(), now())
+			.query((RowCallbackHandler) (row) -> posts.merge(new PersonId(row.getObject("person_id", UUID.class)),
+					Post.valueOf(row.getString("kind")), (one, other) -> (one.compareTo(other) < 0) ? one : other));
+		return posts;
+	}
+
+	/**
 	 * Whether there is neither a coach who covers an athlete nor an owner of the club,
 	 * apart from the athlete: then nobody could confirm what the athlete tells.
 	 * @param athlete the athlete asked about
@@ -403,13 +421,12 @@ public class Squad {
 	 * The athletes of the teams a person leads, those who share nothing among them: names
 	 * and ages, no health data. Sign-in names are told to the present person only.
 	 * @param coach the head coach
-	 * @param day the day ages are told on
-	 * @return by name
+	 * @return by name; each one's age is that of the day in the athlete's zone
 	 */
-	public List<Member> membersOf(PersonId coach, LocalDate day) {
+	public List<Member> membersOf(PersonId coach) {
 		return this.jdbc.sql("""
 				select p.id, p.name, a.username, m.team_id, t.name as team_name, g.name as group_name,
-					p.birth_date, m.shares, m.external_code, said.kind, said.basis
+					p.birth_date, p.zone_id, m.shares, m.external_code, said.kind, said.basis
 				from membership m
 				join person p on p.id = m.person_id
 				join team t on t.id = m.team_id
@@ -421,7 +438,7 @@ public class Squad {
 					(select c.team_id from post c where c.kind = 'HEAD_COACH' and\s""" + HELD + """
 				) order by p.name, p.id""")
 			.params(now(), coach.value(), now())
-			.query((row, number) -> Rows.member(row, day))
+			.query((row, number) -> Rows.member(row, this.clock.instant()))
 			.list();
 	}
 

@@ -29,6 +29,10 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 public class Programmes {
 
+	private static final LocalDate FIRST = LocalDate.of(2000, 1, 3);
+
+	private static final LocalDate END = LocalDate.of(2200, 1, 6);
+
 	private static final String LATEST = """
 			select w.*, (select name from person p where p.id = w.made_by) as by_name from programme_week w
 			where w.group_id = :group and w.monday between :from and :to
@@ -157,6 +161,16 @@ public class Programmes {
 
 	private static ProgrammeWeek empty(LocalDate monday) {
 		return new ProgrammeWeek(monday, ProgrammeWeek.Kind.LOADING, List.of());
+	}
+
+	/**
+	 * Whether the week of a day has a page: those that begin in the years 2000 to 2199
+	 * have one, as files take no other years.
+	 * @param day any day of the week
+	 * @return false for any other
+	 */
+	public static boolean hasWeekOf(LocalDate day) {
+		return !day.isBefore(FIRST) && day.isBefore(END);
 	}
 
 	static LocalDate mondayOf(LocalDate day) {

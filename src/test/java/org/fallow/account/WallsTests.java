@@ -99,7 +99,7 @@ class WallsTests {
 
 	@Test
 	void tellsAHeadCoachTheSignInNamesOfTheTeam() {
-		assertThat(CurrentPerson.callAs(this.coach, () -> this.squad.membersOf(this.coach, TODAY)))
+		assertThat(CurrentPerson.callAs(this.coach, () -> this.squad.membersOf(this.coach)))
 			.extracting(Member::username)
 			.containsExactly(this.ann + "@club.example");
 		String names = "select count(*) from squad_usernames(now()) where person_id = ?";

@@ -11,6 +11,7 @@ import org.fallow.team.Group;
 import org.fallow.team.NewInvitation;
 import org.fallow.team.Post;
 import org.fallow.team.Team;
+import org.fallow.team.Today;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.validation.BindingResult;
@@ -40,7 +41,7 @@ public record InviteForm(@Nullable String whom, @Nullable String kind, @Nullable
 	}
 
 	/** Reads the invitation, or rejects what is wrong. */
-	@Nullable NewInvitation read(List<Team> teams, List<Group> groups, LocalDate today, BindingResult result) {
+	@Nullable NewInvitation read(List<Team> teams, List<Group> groups, Today today, BindingResult result) {
 		Team team = teams.stream().filter((one) -> one.id().toString().equals(this.intoTeam)).findFirst().orElse(null);
 		String typedName = PersonForm.name(this.whom, "whom", result);
 		Post post = post(result);
@@ -49,7 +50,7 @@ public record InviteForm(@Nullable String whom, @Nullable String kind, @Nullable
 			return null;
 		}
 		List<UUID> covered = covered(team, groups, post, result);
-		LocalDate last = (post == Post.DEPUTY) ? lastDay(today, result) : null;
+		LocalDate last = (post == Post.DEPUTY) ? lastDay(today.of(team), result) : null;
 		if (result.hasErrors()) {
 			return null;
 		}

@@ -1,6 +1,5 @@
 package org.fallow.account.web;
 
-import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -25,6 +24,7 @@ import org.fallow.team.Posts;
 import org.fallow.team.Squad;
 import org.fallow.team.StaffPost;
 import org.fallow.team.Team;
+import org.fallow.team.Today;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
@@ -59,10 +59,10 @@ class PeopleController {
 
 	private final SameNames names;
 
-	private final Clock clock;
+	private final Today today;
 
 	PeopleController(AthleteAccess access, Squad squad, People people, Posts posts, Invitations invitations,
-			Inviting inviting, SameNames names, Clock clock) {
+			Inviting inviting, SameNames names, Today today) {
 		this.access = access;
 		this.squad = squad;
 		this.people = people;
@@ -70,7 +70,7 @@ class PeopleController {
 		this.invitations = invitations;
 		this.inviting = inviting;
 		this.names = names;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/people")
@@ -89,7 +89,7 @@ class PeopleController {
 		Team team = team(form.teamId()).orElse(null);
 		String name = PersonForm.name(form.name(), "name", result);
 		LocalDate born = check(form, team, result);
-		Kept kept = form.kept(Athlete.isUnder18(born, LocalDate.now(this.clock)), result);
+		Kept kept = form.kept(Athlete.isUnder18(born, today(team)), result);
 		if (team != null && !result.hasFieldErrors("name")
 				&& this.names.asksOnFile(team.id(), name, form.another(), "name", result)) {
 			model.addAttribute("askAnother", "name");
@@ -105,7 +105,7 @@ class PeopleController {
 	@PostMapping("/people/invitations")
 	String invite(@ModelAttribute("invite") InviteForm form, BindingResult result, Model model) {
 		List<Team> teams = teams();
-		NewInvitation offer = form.read(teams, groups(teams), LocalDate.now(this.clock), result);
+		NewInvitation offer = form.read(teams, groups(teams), this.today, result);
 		if (offer != null && offer.post() == null && offer.teamId() != null
 				&& this.names.asks(offer.teamId(), offer.name(), form.another(), "whom", result)) {
 			model.addAttribute("askAnother", "whom");
@@ -159,7 +159,7 @@ class PeopleController {
 			String born = PersonForm.text(form.birthDate());
 			LocalDate day = born.isEmpty() ? null : LocalDate.parse(born);
 			Optional.ofNullable(day)
-				.flatMap((one) -> BirthDates.problem(one, LocalDate.now(this.clock)))
+				.flatMap((one) -> BirthDates.problem(one, today(team)))
 				.ifPresent((problem) -> result.rejectValue("birthDate", problem.code(), problem.arguments().toArray(),
 						null));
 			return day;
@@ -179,6 +179,11 @@ class PeopleController {
 			.orElse(null);
 	}
 
+	/** The team's day; UTC's where no team is chosen, which is refused. */
+	private LocalDate today(@Nullable Team team) {
+		return this.today.ofFirst((team == null) ? List.of() : List.of(team));
+	}
+
 	private Optional<Team> team(@Nullable String id) {
 		return teams().stream().filter((own) -> own.id().toString().equals(id)).findFirst();
 	}
@@ -192,7 +197,7 @@ class PeopleController {
 	}
 
 	private List<Member> members() {
-		return this.squad.membersOf(this.access.person(), LocalDate.now(this.clock));
+		return this.squad.membersOf(this.access.person());
 	}
 
 	private String show(@Nullable PersonForm form, @Nullable InviteForm invite, Model model) {

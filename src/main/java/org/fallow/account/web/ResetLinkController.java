@@ -1,7 +1,5 @@
 package org.fallow.account.web;
 
-import java.time.LocalDate;
-import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -44,17 +42,14 @@ class ResetLinkController {
 
 	private final PublicUrl address;
 
-	private final Clock clock;
-
 	ResetLinkController(AthleteAccess access, Squad squad, Posts posts, Accounts accounts, AccountLinks links,
-			PublicUrl address, Clock clock) {
+			PublicUrl address) {
 		this.access = access;
 		this.squad = squad;
 		this.posts = posts;
 		this.accounts = accounts;
 		this.links = links;
 		this.address = address;
-		this.clock = clock;
 	}
 
 	@PostMapping("/people/{id}/reset-link")
@@ -78,7 +73,7 @@ class ResetLinkController {
 	}
 
 	private Optional<Member> athlete(PersonId person) {
-		return this.squad.membersOf(this.access.person(), LocalDate.now(this.clock))
+		return this.squad.membersOf(this.access.person())
 			.stream()
 			.filter((member) -> member.id().equals(person) && member.shares())
 			.findFirst();

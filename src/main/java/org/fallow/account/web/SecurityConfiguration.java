@@ -17,9 +17,11 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpMethod;
+import org.springframework.http.HttpStatus;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.authentication.DisabledException;
 import org.springframework.security.authorization.AuthorizationDecision;
+import org.springframework.security.authorization.AuthorizationDeniedException;
 import org.springframework.security.authorization.AuthorizationManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
@@ -44,8 +46,8 @@ import org.springframework.session.security.web.authentication.SpringSessionReme
 
 /**
  * Who may ask for what: everything needs a sign-in except the sign-in and set-up pages,
- * static files, health and calendars, whose addresses are secrets. Each module's
- * controllers check whose data it is.
+ * static files, health and calendars, whose addresses are secrets. A page that no rule
+ * here names is closed to everybody. Each module's controllers check whose data it is.
  */
 @Configuration(proxyBeanMethods = false)
 class SecurityConfiguration {
@@ -57,6 +59,21 @@ class SecurityConfiguration {
 	private static final RequestMatcher CALENDARS = new OrRequestMatcher(
 			PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.GET, "/calendar/*/**"),
 			PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.HEAD, "/calendar/*/**"));
+
+	/**
+	 * The pages of everybody who is signed in, one by one: a page that is named nowhere
+	 * is closed.
+	 */
+	private static final String[] FOR_EVERYBODY = { "/", "/account", "/account/told", "/account/language",
+			"/account/passkeys", "/account/passkeys/options", "/account/passkeys/remove", "/account/sessions/end",
+			"/account/sessions/end-all", "/password", "/today", "/morning", "/vaccination", "/device", "/mornings",
+			"/session", "/session/*", "/sessions", "/sessions/usual", "/report", "/slip", "/return-path", "/clearance",
+			"/thread", "/calendar", "/calendar/new", "/calendar/revoke", "/sharing", "/sharing/give",
+			"/sharing/withdraw", "/sharing/leave", "/merges/*", "/merges/*/read", "/merges/*/undo", "/programme",
+			"/programme/*", "/programme/*/back", "/programme/*/copy", "/programme/*/file", "/programme/*/file.csv" };
+
+	/** What becomes of a page that no rule names. */
+	private static final AuthorizationDecision UNNAMED = new AuthorizationDecision(false);
 
 	private static final SpringSessionRememberMeServices STAY = stay();
 
@@ -108,8 +125,10 @@ class SecurityConfiguration {
 			.access(standing(here, Standing::headCoach))
 			.requestMatchers("/club", "/club/**")
 			.access(standing(here, Standing::owner))
+			.requestMatchers(FOR_EVERYBODY)
+			.authenticated()
 			.anyRequest()
-			.authenticated());
+			.access((authentication, context) -> UNNAMED));
 		http.authenticationManager(ways.byPassword());
 		http.formLogin((form) -> form.loginPage(SIGN_IN)
 			.successHandler(new NoteDevice(hands, new SavedRequestAwareAuthenticationSuccessHandler()))
@@ -153,11 +172,18 @@ class SecurityConfiguration {
 		}
 	}
 
-	/** A sign-in page that stood open too long is shown anew; all else is forbidden. */
+	/**
+	 * A sign-in page that stood open too long is shown anew, and what no rule names is
+	 * not there; all else is forbidden.
+	 */
 	private static void denied(HttpServletRequest request, HttpServletResponse response, AccessDeniedException denied)
 			throws IOException, ServletException {
 		if (denied instanceof CsrfException && SIGN_IN_PATH.matches(request)) {
 			response.sendRedirect(request.getContextPath() + SIGN_IN + "?expired");
+		}
+		else if (denied instanceof AuthorizationDeniedException refused
+				&& refused.getAuthorizationResult() == UNNAMED) {
+			response.sendError(HttpStatus.NOT_FOUND.value());
 		}
 		else {
 			FORBIDDEN.handle(request, response, denied);

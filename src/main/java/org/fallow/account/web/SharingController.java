@@ -1,6 +1,5 @@
 package org.fallow.account.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -16,6 +15,7 @@ import org.fallow.team.Consent;
 import org.fallow.team.Consents;
 import org.fallow.team.Guardian;
 import org.fallow.team.Posts;
+import org.fallow.team.Today;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 
@@ -44,14 +44,14 @@ class SharingController {
 
 	private final Trace trace;
 
-	private final Clock clock;
+	private final Today today;
 
-	SharingController(AthleteAccess access, Consents consents, Posts posts, Trace trace, Clock clock) {
+	SharingController(AthleteAccess access, Consents consents, Posts posts, Trace trace, Today today) {
 		this.access = access;
 		this.consents = consents;
 		this.posts = posts;
 		this.trace = trace;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/sharing")
@@ -111,7 +111,7 @@ class SharingController {
 	}
 
 	private boolean isMinor(Athlete athlete) {
-		return athlete.isUnder18(LocalDate.ofInstant(this.clock.instant(), athlete.zone()));
+		return athlete.isUnder18(this.today.of(athlete));
 	}
 
 	/**

@@ -1,6 +1,5 @@
 package org.fallow.board.web;
 
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -34,6 +33,7 @@ import org.fallow.access.TraceSubject;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -71,11 +71,11 @@ class AthletePage {
 
 	private final RuleSets ruleSets;
 
-	private final Clock clock;
+	private final Today today;
 
 	AthletePage(AthleteAccess access, Squad squad, Assessments assessments, IllnessFacts facts, CeilingFacts ceilings,
 			Sessions sessions, AfterLinks afterLinks, Measurements measurements, Charts charts, RuleSets ruleSets,
-			Clock clock) {
+			Today today) {
 		this.afterLinks = afterLinks;
 		this.access = access;
 		this.squad = squad;
@@ -86,7 +86,7 @@ class AthletePage {
 		this.measurements = measurements;
 		this.charts = charts;
 		this.ruleSets = ruleSets;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/athletes/{id}")
@@ -94,7 +94,7 @@ class AthletePage {
 			@RequestParam(required = false) @Nullable String weeks, Model model) {
 		Athlete athlete = this.access.coached(id, TraceSubject.ATHLETE_PAGE);
 		model.addAttribute("mayLoosen", this.access.mayLoosen(athlete.id()));
-		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
+		LocalDate today = this.today.of(athlete);
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
 		List<AssessedDay> all = this.assessments.of(athlete.id(), LocalDate.EPOCH, today);
 		LocalDate earliest = all.isEmpty() ? today : all.get(0).day();

@@ -1,6 +1,5 @@
 package org.fallow.board.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
@@ -28,6 +27,7 @@ import org.fallow.team.AthleteAccess;
 import org.fallow.team.Group;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
+import org.fallow.team.Today;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -62,10 +62,10 @@ class BoardPage {
 
 	private final ServletContext servlet;
 
-	private final Clock clock;
+	private final Today today;
 
 	BoardPage(AthleteAccess access, Squad squad, Assessments assessments, LastEntries lastEntries, Needs needs,
-			RuleSets ruleSets, Sentences sentences, ServletContext servlet, Clock clock) {
+			RuleSets ruleSets, Sentences sentences, ServletContext servlet, Today today) {
 		this.access = access;
 		this.squad = squad;
 		this.assessments = assessments;
@@ -74,7 +74,7 @@ class BoardPage {
 		this.ruleSets = ruleSets;
 		this.sentences = sentences;
 		this.servlet = servlet;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/board")
@@ -171,7 +171,7 @@ class BoardPage {
 	}
 
 	private LocalDate today(List<Team> teams) {
-		return teams.isEmpty() ? LocalDate.now(this.clock) : LocalDate.now(this.clock.withZone(teams.get(0).zone()));
+		return this.today.ofFirst(teams);
 	}
 
 	static LocalDate chosenDay(@Nullable String text, LocalDate earliest, LocalDate today) {

@@ -1,6 +1,5 @@
 package org.fallow.board.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +16,7 @@ import org.fallow.team.Charge;
 import org.fallow.team.Group;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
+import org.fallow.team.Today;
 import org.fallow.training.Plan;
 import org.fallow.training.Plans;
 import org.fallow.training.Programmes;
@@ -41,25 +41,24 @@ class BriefPage {
 
 	private final BriefText text;
 
-	private final Clock clock;
+	private final Today today;
 
 	BriefPage(AthleteAccess access, Squad squad, Programmes programmes, Plans plans, LastEntries lastEntries,
-			BriefText text, Clock clock) {
+			BriefText text, Today today) {
 		this.access = access;
 		this.squad = squad;
 		this.programmes = programmes;
 		this.plans = plans;
 		this.lastEntries = lastEntries;
 		this.text = text;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/brief")
 	String brief(Model model, Locale locale) {
 		PersonId coach = this.access.person();
 		List<Team> teams = this.squad.teamsOf(coach);
-		LocalDate today = teams.isEmpty() ? LocalDate.now(this.clock)
-				: LocalDate.now(this.clock.withZone(teams.get(0).zone()));
+		LocalDate today = this.today.ofFirst(teams);
 		List<Athlete> athletes = this.squad.athletesOf(coach);
 		this.access.looked(athletes, TraceSubject.BOARD);
 		List<PersonId> ids = athletes.stream().map(Athlete::id).toList();

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
@@ -11,6 +12,7 @@ import java.util.function.Function;
 import org.fallow.access.PersonId;
 import org.fallow.access.TraceSubject;
 import org.fallow.entry.IocConsensus;
+import org.fallow.entry.Symptom;
 import org.fallow.illness.EnteredAfterLink;
 import org.fallow.illness.StageDecision;
 import org.fallow.entry.Method;
@@ -31,7 +33,8 @@ import org.jspecify.annotations.Nullable;
  * @param recorded when; absent where the rules decided with the morning
  * @param what what was decided
  * @param by who; absent where the rules decided
- * @param reason why, in people's words
+ * @param reason why, in people's words; absent where the rules decided or a red flag says
+ * it
  * @param linkBy who had made a link to the account before it was told there; absent for
  * most
  */
@@ -60,8 +63,8 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		if (event instanceof IllnessEvent.Report report) {
 			return reported(report);
 		}
-		if (event instanceof IllnessEvent.Hold) {
-			return Message.of("decided.HOLD");
+		if (event instanceof IllnessEvent.Hold hold) {
+			return isRedFlag(hold) ? Message.of("decided.HOLD.red-flag", hold.reason()) : Message.of("decided.HOLD");
 		}
 		if (event instanceof IllnessEvent.Cleared cleared) {
 			boolean told = cleared.word().by() == ClinicianWord.By.ATHLETE;
@@ -109,6 +112,11 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 		return Message.of("decided.REPORT.worst", report.kind().name(), worst, IocConsensus.severity(worst).name());
 	}
 
+	/** Whether a hold came of a red flag, whose code stands for the reason. */
+	private static boolean isRedFlag(IllnessEvent.Hold hold) {
+		return Arrays.stream(Symptom.values()).map(Symptom::name).anyMatch(hold.reason()::equals);
+	}
+
 	private static String said(String reason, @Nullable Spoken word) {
 		return (word == null) ? reason : reason + " – " + word.who();
 	}
@@ -118,7 +126,7 @@ public record DecisionRow(LocalDate day, @Nullable LocalDateTime recorded, Messa
 			return report.note();
 		}
 		if (event instanceof IllnessEvent.Hold hold) {
-			return hold.reason();
+			return isRedFlag(hold) ? null : hold.reason();
 		}
 		if (event instanceof IllnessEvent.Cleared cleared) {
 			String note = (cleared.note() == null) ? "" : " – " + cleared.note();

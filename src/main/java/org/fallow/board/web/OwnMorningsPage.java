@@ -1,6 +1,5 @@
 package org.fallow.board.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 
@@ -8,6 +7,7 @@ import org.fallow.illness.Assessments;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
+import org.fallow.team.Today;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Controller;
@@ -27,20 +27,20 @@ class OwnMorningsPage {
 
 	private final Charts charts;
 
-	private final Clock clock;
+	private final Today today;
 
-	OwnMorningsPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Charts charts, Clock clock) {
+	OwnMorningsPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Charts charts, Today today) {
 		this.access = access;
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
 		this.charts = charts;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/mornings")
 	String mornings(@RequestParam(required = false) @Nullable String weeks, Model model) {
 		Athlete athlete = this.access.self();
-		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
+		LocalDate today = this.today.of(athlete);
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
 		int chosen = Charts.weeks(weeks);
 		this.charts.put(model, athlete, this.assessments.of(athlete.id(), today.minusWeeks(chosen), today),

@@ -1,6 +1,5 @@
 package org.fallow.board.web;
 
-import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -20,6 +19,7 @@ import org.fallow.team.Charge;
 import org.fallow.team.Group;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
+import org.fallow.team.Today;
 import org.fallow.training.PartsWords;
 import org.fallow.training.Plan;
 import org.fallow.training.Plans;
@@ -57,10 +57,10 @@ class RollPage {
 
 	private final PartsWords parts;
 
-	private final Clock clock;
+	private final Today today;
 
 	RollPage(AthleteAccess access, Squad squad, Programmes programmes, Plans plans, LoggedSessions logged,
-			Sentences sentences, PartsWords parts, Clock clock) {
+			Sentences sentences, PartsWords parts, Today today) {
 		this.access = access;
 		this.squad = squad;
 		this.programmes = programmes;
@@ -68,7 +68,7 @@ class RollPage {
 		this.logged = logged;
 		this.sentences = sentences;
 		this.parts = parts;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	/**
@@ -157,7 +157,7 @@ class RollPage {
 	}
 
 	private LocalDate today(List<Team> teams) {
-		return teams.isEmpty() ? LocalDate.now(this.clock) : LocalDate.now(this.clock.withZone(teams.get(0).zone()));
+		return this.today.ofFirst(teams);
 	}
 
 }

@@ -1,6 +1,5 @@
 package org.fallow.board.web;
 
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -29,6 +28,7 @@ import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.fallow.training.Plans;
 
 import org.springframework.stereotype.Controller;
@@ -66,11 +66,11 @@ class TodayPage {
 
 	private final Merges merges;
 
-	private final Clock clock;
+	private final Today today;
 
 	TodayPage(AthleteAccess access, Assessments assessments, RuleSets ruleSets, Plans plans, Sessions sessions,
 			Marks marks, CeilingFacts ceilings, ClearanceFacts clearances, Squad squad, IllnessFacts facts,
-			Merges merges, Clock clock) {
+			Merges merges, Today today) {
 		this.access = access;
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
@@ -82,13 +82,13 @@ class TodayPage {
 		this.squad = squad;
 		this.facts = facts;
 		this.merges = merges;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/today")
 	String today(Model model) {
 		Athlete athlete = this.access.self();
-		LocalDate today = LocalDate.now(this.clock.withZone(athlete.zone()));
+		LocalDate today = this.today.of(athlete);
 		this.assessments.bringUpTo(List.of(athlete.id()), today);
 		RuleBook book = this.ruleSets.bookOf(athlete.teamId());
 		DayAssessment assessment = this.assessments.now(athlete.id(), today)

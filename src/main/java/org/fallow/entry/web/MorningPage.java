@@ -1,6 +1,5 @@
 package org.fallow.entry.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -36,6 +35,7 @@ import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
+import org.fallow.team.Today;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
@@ -78,11 +78,11 @@ class MorningPage {
 
 	private final AfterSaving after;
 
-	private final Clock clock;
+	private final Today today;
 
 	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, KnownSymptoms knownSymptoms,
 			RedFlagsFirst redFlagsFirst, SlippedTicks slips, RuleSets ruleSets, AfterSaving after,
-			Clock clock) {
+			Today today) {
 		this.access = access;
 		this.mornings = mornings;
 		this.examined = examined;
@@ -91,7 +91,7 @@ class MorningPage {
 		this.slips = slips;
 		this.ruleSets = ruleSets;
 		this.after = after;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/morning")
@@ -296,7 +296,7 @@ class MorningPage {
 	}
 
 	private LocalDate today(Athlete athlete) {
-		return LocalDate.now(this.clock.withZone(athlete.zone()));
+		return this.today.of(athlete);
 	}
 
 }

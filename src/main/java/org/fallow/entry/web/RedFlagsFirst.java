@@ -1,6 +1,5 @@
 package org.fallow.entry.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -24,6 +23,7 @@ import org.fallow.entry.Submission;
 import org.fallow.entry.Symptom;
 import org.fallow.team.Athlete;
 import org.fallow.team.Role;
+import org.fallow.team.Today;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Component;
@@ -42,13 +42,13 @@ class RedFlagsFirst {
 
 	private final SlippedTicks slips;
 
-	private final Clock clock;
+	private final Today today;
 
-	RedFlagsFirst(Mornings mornings, Sessions sessions, SlippedTicks slips, Clock clock) {
+	RedFlagsFirst(Mornings mornings, Sessions sessions, SlippedTicks slips, Today today) {
 		this.mornings = mornings;
 		this.sessions = sessions;
 		this.slips = slips;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	/**
@@ -132,7 +132,7 @@ class RedFlagsFirst {
 	}
 
 	private LocalDate today(Athlete athlete) {
-		return LocalDate.now(this.clock.withZone(athlete.zone()));
+		return this.today.of(athlete);
 	}
 
 	private static Submission submission(Athlete athlete) {

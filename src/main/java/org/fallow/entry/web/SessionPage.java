@@ -1,6 +1,5 @@
 package org.fallow.entry.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +17,7 @@ import org.fallow.rules.Intensity;
 import org.fallow.team.Athlete;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Role;
+import org.fallow.team.Today;
 import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.springframework.stereotype.Controller;
@@ -48,16 +48,16 @@ class SessionPage {
 
 	private final SlippedTicks slips;
 
-	private final Clock clock;
+	private final Today today;
 
 	SessionPage(AthleteAccess access, Sessions sessions, EffortCeilings ceilings, RedFlagsFirst redFlagsFirst,
-			SlippedTicks slips, Clock clock) {
+			SlippedTicks slips, Today today) {
 		this.access = access;
 		this.sessions = sessions;
 		this.ceilings = ceilings;
 		this.redFlagsFirst = redFlagsFirst;
 		this.slips = slips;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/session")
@@ -163,7 +163,7 @@ class SessionPage {
 	}
 
 	private LocalDate today(Athlete athlete) {
-		return LocalDate.now(this.clock.withZone(athlete.zone()));
+		return this.today.of(athlete);
 	}
 
 }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -29,6 +28,7 @@ import org.fallow.team.Guardian;
 import org.fallow.team.NewAthlete;
 import org.fallow.team.People;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.fallow.training.Programmes;
 import org.fallow.training.core.ProgrammeWeek;
 import org.slf4j.Logger;
@@ -70,11 +70,11 @@ class DemoLoader implements SmartInitializingSingleton {
 
 	private final TransactionTemplate transaction;
 
-	private final Clock clock;
+	private final Today today;
 
 	DemoLoader(People people, Consents consents, Accounts accounts, Imports imports, ImportWorker worker,
 			DemoFacts facts, HeldChanges changes, Squad squad, Programmes programmes,
-			PlatformTransactionManager transactions, Clock clock) {
+			PlatformTransactionManager transactions, Today today) {
 		this.people = people;
 		this.consents = consents;
 		this.accounts = accounts;
@@ -85,7 +85,7 @@ class DemoLoader implements SmartInitializingSingleton {
 		this.squad = squad;
 		this.programmes = programmes;
 		this.transaction = new TransactionTemplate(transactions);
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@Override
@@ -99,7 +99,7 @@ class DemoLoader implements SmartInitializingSingleton {
 	void load() {
 		long start = System.nanoTime();
 		ZoneId zone = ZoneId.systemDefault();
-		DemoFiles files = DemoFiles.endingOn(LocalDate.now(this.clock.withZone(zone)));
+		DemoFiles files = DemoFiles.endingOn(this.today.in(zone));
 		UUID club = Purpose.OPERATION.call(() -> this.people.foundClub(DemoClub.CLUB)).id();
 		UUID team = Purpose.OPERATION.call(() -> this.people.addTeam(club, DemoClub.TEAM, zone)).id();
 		PersonId coach = Purpose.OPERATION.call(() -> addCoaches(club, team));
@@ -136,7 +136,7 @@ class DemoLoader implements SmartInitializingSingleton {
 
 	/** As if each had come by an invitation. */
 	private void agree(Athlete athlete) {
-		boolean minor = athlete.isUnder18(LocalDate.now(this.clock.withZone(athlete.zone())));
+		boolean minor = athlete.isUnder18(this.today.of(athlete));
 		CurrentPerson.runAs(athlete.id(), () -> this.consents.give(athlete.id(),
 				minor ? new Guardian("Gale " + athlete.name(), "parent") : null));
 	}

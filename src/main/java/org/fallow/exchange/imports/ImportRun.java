@@ -15,6 +15,7 @@ import org.fallow.platform.LostDatabase;
 import org.fallow.team.Rosters;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
+import org.fallow.team.Today;
 import org.fallow.wording.Message;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -52,8 +53,10 @@ class ImportRun {
 
 	private final Clock clock;
 
+	private final Today today;
+
 	ImportRun(ImportJobs jobs, ImportRows rows, PersonImport personImport, ImportDecisions decisions, Rosters rosters,
-			Squad squad, PlatformTransactionManager transactions, Clock clock) {
+			Squad squad, PlatformTransactionManager transactions, Clock clock, Today today) {
 		this.jobs = jobs;
 		this.rows = rows;
 		this.personImport = personImport;
@@ -62,6 +65,7 @@ class ImportRun {
 		this.squad = squad;
 		this.transaction = new TransactionTemplate(transactions);
 		this.clock = clock;
+		this.today = today;
 	}
 
 	/**
@@ -95,7 +99,7 @@ class ImportRun {
 			end(job.id(), Message.of("importFile.lost"));
 			return;
 		}
-		LocalDate today = LocalDate.now(this.clock.withZone(zone(job)));
+		LocalDate today = this.today.in(zone(job));
 		this.transaction.executeWithoutResult((status) -> this.rows.nameThePeople(job.id(), column));
 		Optional<String> done = this.transaction.execute((status) -> this.jobs.doneTo(job.id()));
 		String after = (done == null) ? null : done.orElse(null);

@@ -61,7 +61,7 @@ class ImportController {
 		if (found.job().state() != ImportJob.State.MAPPING) {
 			return "redirect:/import/" + id;
 		}
-		model.addAttribute("form", new MappingForm(Method.STRAP, Posture.LYING));
+		model.addAttribute("form", new MappingForm(Method.STRAP.name(), Posture.LYING.name()));
 		return mappingPage(found, ColumnMapping.guess(found.job().headers()), model);
 	}
 
@@ -70,7 +70,10 @@ class ImportController {
 			@ModelAttribute("form") MappingForm form, BindingResult binding, @RequestParam Map<String, String> sent,
 			Model model) {
 		OwnJobs.Found found = this.jobs.find(id, person.personId());
-		ColumnMapping mapping = mapping(sent).withDefaults(form.method(), form.posture());
+		ColumnMapping mapping = mapping(sent).withDefaults(form.takenBy().orElse(null), form.takenIn().orElse(null));
+		if (form.isUnknown()) {
+			binding.reject("entry.code.unknown");
+		}
 		mapping.problems(found.job().headers().size())
 			.forEach((problem) -> binding.reject(problem.message().code(), problem.message().code()));
 		if (binding.hasErrors()) {

@@ -3,7 +3,6 @@ package org.fallow.exchange.web;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +14,7 @@ import org.fallow.team.AthleteAccess;
 import org.fallow.team.Group;
 import org.fallow.team.NoSuchAthlete;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.fallow.training.Programmes;
 import org.fallow.training.core.ProgrammeWeek;
 import org.fallow.wording.Message;
@@ -54,15 +54,15 @@ class ProgrammeFilePage {
 
 	private final TransactionTemplate transaction;
 
-	private final Clock clock;
+	private final Today today;
 
 	ProgrammeFilePage(AthleteAccess access, Squad squad, Programmes programmes, PlatformTransactionManager transactions,
-			Clock clock) {
+			Today today) {
 		this.access = access;
 		this.squad = squad;
 		this.programmes = programmes;
 		this.transaction = new TransactionTemplate(transactions);
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/programme/{id}/file")
@@ -74,7 +74,7 @@ class ProgrammeFilePage {
 	@GetMapping("/programme/{id}/file.csv")
 	ResponseEntity<String> take(@PathVariable UUID id) {
 		Group group = own(id);
-		LocalDate today = LocalDate.now(this.clock);
+		LocalDate today = this.today.ofTeam(group.teamId());
 		String text = ProgrammeFile.write(
 				this.programmes.weeks(group.id(), today.minusWeeks(WEEKS_BACK), today.plusWeeks(WEEKS_AHEAD)).values());
 		return ResponseEntity.ok()

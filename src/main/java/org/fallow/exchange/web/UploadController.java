@@ -1,5 +1,6 @@
 package org.fallow.exchange.web;
 
+import java.beans.PropertyEditorSupport;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -7,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 
 import org.fallow.access.PersonId;
@@ -24,7 +26,9 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.unit.DataSize;
 import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.WebDataBinder;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.InitBinder;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.multipart.MultipartFile;
@@ -54,6 +58,32 @@ class UploadController {
 	String show(@AuthenticationPrincipal SignedInPerson person, Model model) {
 		model.addAttribute("form", new ImportForm(null, null));
 		return page(person.personId(), model);
+	}
+
+	/** A file that comes as text is none, and so is a team that is no id. */
+	@InitBinder
+	void readNothingElse(WebDataBinder binder) {
+		binder.registerCustomEditor(MultipartFile.class, new PropertyEditorSupport() {
+			@Override
+			public void setAsText(String text) {
+				setValue(null);
+			}
+		});
+		binder.registerCustomEditor(UUID.class, new PropertyEditorSupport() {
+			@Override
+			public void setAsText(String text) {
+				setValue(id(text).orElse(null));
+			}
+		});
+	}
+
+	private static Optional<UUID> id(String text) {
+		try {
+			return Optional.of(UUID.fromString(text));
+		}
+		catch (IllegalArgumentException ex) {
+			return Optional.empty();
+		}
 	}
 
 	@PostMapping("/import")

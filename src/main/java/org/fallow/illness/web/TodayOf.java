@@ -1,6 +1,5 @@
 package org.fallow.illness.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 
@@ -14,6 +13,7 @@ import org.fallow.rules.RuleSet;
 import org.fallow.rules.RuleSets;
 import org.fallow.team.Athlete;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.springframework.stereotype.Component;
 
 /**
@@ -30,18 +30,18 @@ class TodayOf {
 
 	private final Squad squad;
 
-	private final Clock clock;
+	private final Today today;
 
-	TodayOf(Assessments assessments, RuleSets ruleSets, AfterLinks afterLinks, Squad squad, Clock clock) {
+	TodayOf(Assessments assessments, RuleSets ruleSets, AfterLinks afterLinks, Squad squad, Today today) {
 		this.afterLinks = afterLinks;
 		this.squad = squad;
 		this.assessments = assessments;
 		this.ruleSets = ruleSets;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	LocalDate today(Athlete athlete) {
-		return LocalDate.now(this.clock.withZone(athlete.zone()));
+		return this.today.of(athlete);
 	}
 
 	DayAssessment assessed(Athlete athlete) {

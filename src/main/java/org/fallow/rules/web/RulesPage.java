@@ -1,6 +1,5 @@
 package org.fallow.rules.web;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -17,6 +16,7 @@ import org.fallow.rules.RuleVersion;
 import org.fallow.team.AthleteAccess;
 import org.fallow.team.Squad;
 import org.fallow.team.Team;
+import org.fallow.team.Today;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -38,14 +38,14 @@ class RulesPage {
 
 	private final RuleDrafts drafts;
 
-	private final Clock clock;
+	private final Today today;
 
-	RulesPage(AthleteAccess access, Squad squad, RuleSets ruleSets, RuleDrafts drafts, Clock clock) {
+	RulesPage(AthleteAccess access, Squad squad, RuleSets ruleSets, RuleDrafts drafts, Today today) {
 		this.access = access;
 		this.squad = squad;
 		this.ruleSets = ruleSets;
 		this.drafts = drafts;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	@GetMapping("/rules")
@@ -85,7 +85,7 @@ class RulesPage {
 
 	private TeamLines lines(Team team) {
 		List<RuleVersion> versions = this.ruleSets.versionsOf(team.id());
-		LocalDate today = LocalDate.now(this.clock.withZone(team.zone()));
+		LocalDate today = this.today.of(team);
 		String inForce = this.ruleSets.bookOf(team.id()).on(today).hash();
 		int now = versions.stream()
 			.filter((one) -> one.hash().equals(inForce) && !one.effectiveFrom().isAfter(today))

@@ -1,6 +1,5 @@
 package org.fallow.training.web;
 
-import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -19,6 +18,7 @@ import org.fallow.team.Charge;
 import org.fallow.team.Group;
 import org.fallow.team.NoSuchAthlete;
 import org.fallow.team.Squad;
+import org.fallow.team.Today;
 import org.fallow.training.Programmes;
 import org.fallow.training.StoredWeek;
 import org.fallow.training.core.PartsText;
@@ -57,13 +57,13 @@ class ProgrammePage {
 
 	private final Programmes programmes;
 
-	private final Clock clock;
+	private final Today today;
 
-	ProgrammePage(AthleteAccess access, Squad squad, Programmes programmes, Clock clock) {
+	ProgrammePage(AthleteAccess access, Squad squad, Programmes programmes, Today today) {
 		this.access = access;
 		this.squad = squad;
 		this.programmes = programmes;
-		this.clock = clock;
+		this.today = today;
 	}
 
 	/** The first of one's groups. */
@@ -79,11 +79,13 @@ class ProgrammePage {
 	@GetMapping("/programme/{id}")
 	String show(@PathVariable UUID id, @RequestParam(required = false) @Nullable String week, Model model) {
 		Group group = group(id);
-		StoredWeek stored = this.programmes.week(id, day(week));
+		Optional<LocalDate> asked = asked(week);
+		StoredWeek stored = this.programmes.week(id, asked.orElseGet(() -> this.today.ofTeam(group.teamId())));
 		fill(model, group, stored);
 		model.addAttribute("rows", SessionRow.rows(stored.week().sessions(), BLANK_ROWS));
 		model.addAttribute("kind", stored.week().kind());
-		model.addAttribute("problems", List.of());
+		boolean known = week == null || week.isBlank() || asked.isPresent();
+		model.addAttribute("problems", known ? List.of() : List.of(Problem.of("", "programme.week.unknown")));
 		return "training/programme";
 	}
 
@@ -130,6 +132,9 @@ class ProgrammePage {
 	String copy(@PathVariable UUID id, @RequestParam Map<String, String> typed, RedirectAttributes redirect) {
 		own(id);
 		LocalDate monday = monday(typedDay(typed));
+		if (!Programmes.hasWeekOf(monday.plusWeeks(1))) {
+			throw new ResponseStatusException(HttpStatus.BAD_REQUEST);
+		}
 		StoredWeek next = this.programmes.week(id, monday.plusWeeks(1));
 		ProgrammeWeek week = this.programmes.week(id, monday).week();
 		List<PlannedSession> sessions = week.sessions()
@@ -218,20 +223,16 @@ class ProgrammePage {
 
 	/** The week a form is of: one that cannot be read must not become another. */
 	private static LocalDate typedDay(Map<String, String> typed) {
-		try {
-			return LocalDate.parse(typed.getOrDefault("week", ""));
-		}
-		catch (DateTimeException ex) {
-			throw new ResponseStatusException(HttpStatus.BAD_REQUEST);
-		}
+		return asked(typed.get("week")).orElseThrow(() -> new ResponseStatusException(HttpStatus.BAD_REQUEST));
 	}
 
-	private LocalDate day(@Nullable String typed) {
+	/** A day of a week that has a page; empty for any other and for what is no day. */
+	private static Optional<LocalDate> asked(@Nullable String typed) {
 		try {
-			return (typed == null || typed.isBlank()) ? LocalDate.now(this.clock) : LocalDate.parse(typed);
+			return Optional.of(LocalDate.parse(String.valueOf(typed))).filter(Programmes::hasWeekOf);
 		}
 		catch (DateTimeException ex) {
-			return LocalDate.now(this.clock);
+			return Optional.empty();
 		}
 	}
 

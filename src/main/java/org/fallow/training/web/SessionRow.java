@@ -11,6 +11,7 @@ import java.util.Map;
 import org.fallow.access.Ids;
 import org.fallow.training.core.PartsText;
 import org.fallow.training.core.PlannedSession;
+import org.fallow.wording.Message;
 import org.fallow.wording.Problem;
 import org.jspecify.annotations.Nullable;
 
@@ -61,21 +62,22 @@ public record SessionRow(int at, String key, String day, String kind, String ter
 	/** The session, or problems that name the fields. */
 	@Nullable PlannedSession read(LocalDate monday, List<Problem> problems) {
 		PartsText.Reading reading = PartsText.read(this.parts);
-		if (reading.problem() != null) {
-			problems.add(new Problem("parts" + this.at, reading.problem()));
-			return null;
-		}
 		List<Problem> wrong = new ArrayList<>();
+		Message unreadable = reading.problem();
+		if (unreadable != null) {
+			wrong.add(new Problem("parts" + this.at, unreadable));
+		}
 		checkWords(wrong);
 		checkChoices(wrong);
+		LocalTime meets = time(wrong);
 		if (!wrong.isEmpty()) {
 			problems.addAll(wrong);
 			return null;
 		}
 		try {
 			return new PlannedSession(stableKey(), monday.plusDays(Integer.parseInt(this.day) - 1L),
-					PlannedSession.Kind.valueOf(this.kind), PlannedSession.Terrain.valueOf(this.terrain),
-					time(problems), this.place, this.name, reading.parts());
+					PlannedSession.Kind.valueOf(this.kind), PlannedSession.Terrain.valueOf(this.terrain), meets,
+					this.place, this.name, reading.parts());
 		}
 		catch (IllegalArgumentException ex) {
 			problems.add(Problem.of("parts" + this.at, "programme.minutes", 1, PlannedSession.MOST_MINUTES));

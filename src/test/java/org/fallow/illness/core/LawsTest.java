@@ -361,7 +361,8 @@ class LawsTest {
 		days.forEach((day) -> byDay.put(day.day(), day));
 		List<Fact> opening = new ArrayList<>();
 		for (Fact fact : timeline.facts()) {
-			if ((opensHold(fact) && !isExamined(timeline, fact, byDay)) || wheezesAfterVaccination(timeline, fact)) {
+			if ((opensHold(fact) && !isExamined(timeline, fact, byDay)) || wheezesAfterVaccination(timeline, fact)
+					|| countsARacingHeart(timeline, fact)) {
 				opening.add(fact);
 			}
 		}
@@ -388,6 +389,23 @@ class LawsTest {
 			.stream()
 			.anyMatch((e) -> e.symptom() == m.symptoms().get(0).symptom()
 					&& m.symptoms().get(0).severity().compareTo(e.severity()) <= 0);
+	}
+
+	/**
+	 * A count by finger of 120 lying or sitting, 140 standing, or of the lower of the two
+	 * where the first reading was taken in another posture.
+	 */
+	private static boolean countsARacingHeart(Timeline timeline, Fact fact) {
+		if (!(fact instanceof MeasuredAgain again) || again.kind() != MeasuredAgain.Kind.COUNTED) {
+			return false;
+		}
+		boolean upright = again.posture() == Posture.STANDING;
+		for (Fact other : timeline.facts()) {
+			boolean beside = other instanceof MorningEntry m && m.day().equals(again.day())
+					&& m.recorded().compareTo(again.recorded()) < 0;
+			upright &= !beside || ((MorningEntry) other).posture() == Posture.STANDING;
+		}
+		return again.rhrBpm() >= (upright ? 140 : 120);
 	}
 
 	/** Wheeze and a vaccination, by its tag or by its note, whichever is told first. */

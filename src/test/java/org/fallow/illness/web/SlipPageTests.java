@@ -130,6 +130,21 @@ class SlipPageTests {
 	}
 
 	@Test
+	void namesARedFlagOfAReportAmongTheDecisions() throws Exception {
+		this.mvc
+			.perform(post("/report").with(csrf())
+				.with(user(this.users.loadUserByUsername(this.ann + "@club.example")))
+				.param("onset", TODAY.toString())
+				.param("kind", "CHEST")
+				.param("worst", "4")
+				.param("redFlags", "CHEST_PAIN")
+				.param("requestId", UUID.randomUUID().toString()))
+			.andExpect(redirectedUrl("/slip"));
+		assertThat(page(this.coach, "/athletes/" + this.ann.value())).contains("Clinician hold: " + NAMED)
+			.doesNotContain(">CHEST_PAIN<");
+	}
+
+	@Test
 	void isTooLateAfterHalfAnHour() throws Exception {
 		morning("CHEST_PAIN");
 		this.clock.advance(Duration.ofMinutes(30));

@@ -55,7 +55,7 @@ class FailureTests extends OverHttp {
 	void showsPeopleAPageWithAnIdThatTheLogHasToo() {
 		Caller coach = signedIn(this.coachName);
 		try (LogOfTest log = LogOfTest.listen()) {
-			HttpResponse<String> answer = coach.get("/faulty/Ann-Ashe?day=2026-03-18");
+			HttpResponse<String> answer = coach.get("/board/faulty/Ann-Ashe?day=2026-03-18");
 			assertThat(answer.statusCode()).isEqualTo(500);
 			assertThat(answer.headers().firstValue("Content-Type"))
 				.hasValueSatisfying((type) -> assertThat(type).startsWith("text/html"));
@@ -66,7 +66,7 @@ class FailureTests extends OverHttp {
 				.doesNotContain("@club.example");
 			Line line = log.only(idIn(answer.body()));
 			assertThat(line.level()).isEqualTo("ERROR");
-			assertThat(line.text()).contains("500 to GET /faulty/{name}", "java.lang.IllegalStateException",
+			assertThat(line.text()).contains("500 to GET /board/faulty/{name}", "java.lang.IllegalStateException",
 					"caused by java.sql.SQLException (SQLSTATE 23505)", "FaultyPage.fail(FaultyPage.java");
 			assertThat(log.all()).noneMatch((other) -> other.text().contains("Ashe"));
 		}
@@ -74,7 +74,7 @@ class FailureTests extends OverHttp {
 
 	@Test
 	void showsNothingOfAPageThatFailedHalfway() {
-		HttpResponse<String> answer = signedIn(this.coachName).get("/faulty/Ann/begun");
+		HttpResponse<String> answer = signedIn(this.coachName).get("/board/faulty/Ann/begun");
 		assertThat(answer.statusCode()).isEqualTo(500);
 		assertThat(answer.body()).contains(say("error.500.title")).doesNotContain("a beginning");
 		assertThat(answer.headers().allValues("Content-Security-Policy")).hasSize(1);
@@ -84,8 +84,8 @@ class FailureTests extends OverHttp {
 	void cutsAnAnswerShortThatFailedOnItsWay() {
 		Caller coach = signedIn(this.coachName);
 		try (LogOfTest log = LogOfTest.listen()) {
-			assertThatExceptionOfType(AssertionError.class).isThrownBy(() -> coach.get("/faulty/Ann/sent"));
-			Line line = log.only("500 to GET /faulty/{name}/sent");
+			assertThatExceptionOfType(AssertionError.class).isThrownBy(() -> coach.get("/board/faulty/Ann/sent"));
+			Line line = log.only("500 to GET /board/faulty/{name}/sent");
 			await().untilAsserted(
 					() -> assertThat(log.all()).filteredOn((other) -> other.logger().startsWith("org.fallow"))
 						.anyMatch((other) -> other.text().contains("see " + line.text().substring(0, 36))));
@@ -95,7 +95,7 @@ class FailureTests extends OverHttp {
 
 	@Test
 	void givesMachinesProblemDetailsOfAFault() {
-		HttpResponse<String> answer = signedIn(this.coachName).get("/faulty/Ann", "Accept", "application/json");
+		HttpResponse<String> answer = signedIn(this.coachName).get("/board/faulty/Ann", "Accept", "application/json");
 		JsonNode problem = JsonMapper.shared().readTree(answer.body());
 		assertThat(answer.headers().firstValue("Content-Type")).hasValue("application/problem+json");
 		assertThat(problem.path("title").asString()).isEqualTo("Internal Server Error");
@@ -106,7 +106,7 @@ class FailureTests extends OverHttp {
 	@ParameterizedTest
 	@ValueSource(strings = { "taken-back", "refused" })
 	void saysThatNothingWasSavedWhereThatIsKnown(String how) {
-		HttpResponse<String> answer = signedIn(this.coachName).post("/faulty/Ann/" + how, Map.of("note", "x"));
+		HttpResponse<String> answer = signedIn(this.coachName).post("/board/faulty/Ann/" + how, Map.of("note", "x"));
 		assertThat(answer.statusCode()).isEqualTo(500);
 		assertThat(answer.body()).contains(say("error.500.text")).doesNotContain(say("error.stored.text"));
 	}
@@ -114,7 +114,7 @@ class FailureTests extends OverHttp {
 	@ParameterizedTest
 	@ValueSource(strings = { "23505/stored", "Ann/told" })
 	void doesNotSayThatNothingWasSavedAfterACommit(String how) {
-		HttpResponse<String> answer = signedIn(this.coachName).post("/faulty/" + how, Map.of("note", "x"));
+		HttpResponse<String> answer = signedIn(this.coachName).post("/board/faulty/" + how, Map.of("note", "x"));
 		assertThat(answer.statusCode()).isEqualTo(500);
 		assertThat(answer.body()).contains(say("error.stored.text")).doesNotContain(say("error.500.text"));
 	}
@@ -122,7 +122,7 @@ class FailureTests extends OverHttp {
 	@Test
 	void saysSoToMachinesAndInGerman() {
 		Caller coach = signedIn(this.coachName);
-		HttpResponse<String> answer = coach.sendAs("POST", "/faulty/23505/stored",
+		HttpResponse<String> answer = coach.sendAs("POST", "/board/faulty/23505/stored",
 				BodyPublishers.ofString("_csrf=" + Caller.encoded(coach.token())), "Accept", "application/json",
 				"Accept-Language", "de", "Content-Type", "application/x-www-form-urlencoded");
 		assertThat(JsonMapper.shared().readTree(answer.body()).path("detail").asString())

@@ -28,19 +28,19 @@ class FaultyPage {
 		this.transactions = transactions;
 	}
 
-	@GetMapping("/faulty/{name}")
+	@GetMapping("/board/faulty/{name}")
 	String fail(@PathVariable String name) {
 		throw new IllegalStateException("nothing good of " + name, new java.sql.SQLException("row " + name, "23505"));
 	}
 
 	/** Fails as the database does with a state. */
-	@PostMapping("/faulty/{state}/database")
+	@PostMapping("/board/faulty/{state}/database")
 	void failAsTheDatabase(@PathVariable String state) {
 		throw new UncategorizedSQLException("nothing good", null, new java.sql.SQLException("row Ann", state));
 	}
 
 	/** Fails once something may have been stored. */
-	@PostMapping("/faulty/{state}/stored")
+	@PostMapping("/board/faulty/{state}/stored")
 	void failAfterACommit(@PathVariable String state) {
 		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> {
 		});
@@ -48,13 +48,13 @@ class FaultyPage {
 	}
 
 	/** Fails while it stores, so that what it wrote is taken back. */
-	@PostMapping("/faulty/{name}/taken-back")
+	@PostMapping("/board/faulty/{name}/taken-back")
 	void failInATransaction(@PathVariable String name) {
 		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> fail(name));
 	}
 
 	/** Fails when the database refuses what was to be committed. */
-	@PostMapping("/faulty/{name}/refused")
+	@PostMapping("/board/faulty/{name}/refused")
 	void failAtTheCommit(@PathVariable String name) {
 		new TransactionTemplate(this.transactions).executeWithoutResult(
 				(status) -> TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
@@ -68,7 +68,7 @@ class FaultyPage {
 	}
 
 	/** Has the server told of a fault once something was stored. */
-	@PostMapping("/faulty/{name}/told")
+	@PostMapping("/board/faulty/{name}/told")
 	void tellAfterACommit(@PathVariable String name, HttpServletResponse response) throws IOException {
 		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> {
 		});
@@ -76,21 +76,21 @@ class FaultyPage {
 	}
 
 	/** Fails when all is done and answered, as a session does that cannot be kept. */
-	@PostMapping("/faulty/{state}/answered")
+	@PostMapping("/board/faulty/{state}/answered")
 	void failAfterTheAnswer(@PathVariable String state, HttpServletResponse response) throws IOException {
 		response.sendRedirect("/board");
 		failAsTheDatabase(state);
 	}
 
 	/** Fails after it has begun to write, as a template does. */
-	@GetMapping("/faulty/{name}/begun")
+	@GetMapping("/board/faulty/{name}/begun")
 	void failLate(@PathVariable String name, HttpServletResponse response) throws IOException {
 		response.getWriter().write("a beginning");
 		throw new IllegalStateException("nothing good of " + name);
 	}
 
 	/** Fails after some of it has been sent. */
-	@GetMapping("/faulty/{name}/sent")
+	@GetMapping("/board/faulty/{name}/sent")
 	void failTooLate(@PathVariable String name, HttpServletResponse response) throws IOException {
 		response.getWriter().write("a beginning");
 		response.flushBuffer();

@@ -33,7 +33,7 @@ class HeadersTests extends OverHttp {
 
 	@ParameterizedTest
 	@ValueSource(strings = { "/board", "/people", "/rules", "/import", "/password", "/style", "/nowhere",
-			"/athletes/Ann", "/club", "/faulty/x", "/", "/board//x", "/sign-out" })
+			"/athletes/Ann", "/club", "/board/faulty/x", "/", "/board//x", "/sign-out" })
 	void sendsEveryAnswerUnderTheSameRules(String path) {
 		assertStrict(signedIn(this.coachName).get(path).headers());
 	}

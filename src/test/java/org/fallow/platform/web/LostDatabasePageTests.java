@@ -36,11 +36,11 @@ class LostDatabasePageTests extends OverHttp {
 	@Test
 	void keepsWhatWasTypedWhenTheDatabaseIsAway() {
 		Caller coach = signedIn(this.coachName);
-		HttpResponse<String> answer = coach.post("/faulty/08006/database", Map.of("note", "a \"<b>\" & ö\r\nc"));
+		HttpResponse<String> answer = coach.post("/board/faulty/08006/database", Map.of("note", "a \"<b>\" & ö\r\nc"));
 		assertThat(answer.statusCode()).isEqualTo(503);
 		assertThat(answer.headers().firstValue("Retry-After")).isPresent();
 		assertThat(answer.body()).contains(say("error.503.text"))
-			.contains("<form method=\"post\" action=\"/faulty/08006/database\">")
+			.contains("<form method=\"post\" action=\"/board/faulty/08006/database\">")
 			.contains("name=\"note\" value=\"a &quot;&lt;b&gt;&quot; &amp; ö")
 			.contains("name=\"_csrf\" value=\"")
 			.contains(say("error.send-again"))
@@ -49,7 +49,7 @@ class LostDatabasePageTests extends OverHttp {
 
 	@Test
 	void saysThatNobodyKnowsOnceSomethingWasCommitted() {
-		HttpResponse<String> answer = signedIn(this.coachName).post("/faulty/57P01/stored", Map.of("note", "x"));
+		HttpResponse<String> answer = signedIn(this.coachName).post("/board/faulty/57P01/stored", Map.of("note", "x"));
 		assertThat(answer.statusCode()).isEqualTo(503);
 		assertThat(answer.body()).contains(say("error.unsure.text"))
 			.doesNotContain(say("error.503.text"))
@@ -59,7 +59,7 @@ class LostDatabasePageTests extends OverHttp {
 	@Test
 	void letsAnAnswerStandThatIsWhole() {
 		Caller coach = signedIn(this.coachName);
-		HttpResponse<String> answer = coach.post("/faulty/57P01/answered", Map.of("note", "x"));
+		HttpResponse<String> answer = coach.post("/board/faulty/57P01/answered", Map.of("note", "x"));
 		assertThat(answer.statusCode()).isEqualTo(302);
 		assertThat(coach.location(answer)).isEqualTo("/board");
 	}
@@ -67,9 +67,9 @@ class LostDatabasePageTests extends OverHttp {
 	@Test
 	void aKeptFormIsTakenWhenItIsSentAgain() {
 		Caller coach = signedIn(this.coachName);
-		String kept = coach.post("/faulty/57P01/database", Map.of("note", "x")).body();
+		String kept = coach.post("/board/faulty/57P01/database", Map.of("note", "x")).body();
 		String token = kept.replaceAll("(?s).*name=\"_csrf\" value=\"([^\"]+)\".*", "$1");
-		HttpResponse<String> again = coach.sendAs("POST", "/faulty/57P01/database",
+		HttpResponse<String> again = coach.sendAs("POST", "/board/faulty/57P01/database",
 				BodyPublishers.ofString("note=x&_csrf=" + token), "Accept", Caller.BROWSER, "Content-Type",
 				"application/x-www-form-urlencoded");
 		assertThat(again.statusCode()).as("the token holds, and the page fails as before").isEqualTo(503);
@@ -78,8 +78,9 @@ class LostDatabasePageTests extends OverHttp {
 	@Test
 	void makesNoTokenForAFormOfAnotherSite() {
 		Caller coach = signedIn(this.coachName);
-		HttpResponse<String> forged = coach.sendAs("POST", "/faulty/08006/database", BodyPublishers.ofString("note=x"),
-				"Accept", Caller.BROWSER, "Content-Type", "application/x-www-form-urlencoded");
+		HttpResponse<String> forged = coach.sendAs("POST", "/board/faulty/08006/database",
+				BodyPublishers.ofString("note=x"), "Accept", Caller.BROWSER, "Content-Type",
+				"application/x-www-form-urlencoded");
 		assertThat(forged.statusCode()).isEqualTo(403);
 		assertThat(forged.body()).doesNotContain("name=\"note\"");
 	}
@@ -87,7 +88,7 @@ class LostDatabasePageTests extends OverHttp {
 	@Test
 	void saysThatTheDiskIsFullAndTellsTheHealthPage() {
 		Caller coach = signedIn(this.coachName);
-		HttpResponse<String> answer = coach.post("/faulty/53100/database", Map.of("note", "x"));
+		HttpResponse<String> answer = coach.post("/board/faulty/53100/database", Map.of("note", "x"));
 		assertThat(answer.statusCode()).isEqualTo(507);
 		assertThat(answer.body()).contains(say("error.507.text")).contains("name=\"note\" value=\"x\"");
 		assertThat(this.database.disk()).isEqualTo(DiskRoom.Level.FULL);
@@ -102,7 +103,7 @@ class LostDatabasePageTests extends OverHttp {
 	@Test
 	void putsNoPasswordBackIntoAPage() {
 		Caller coach = signedIn(this.coachName);
-		HttpResponse<String> answer = coach.post("/faulty/08006/database",
+		HttpResponse<String> answer = coach.post("/board/faulty/08006/database",
 				Map.of("present", "my old one", "wanted", "my new one"));
 		assertThat(answer.statusCode()).isEqualTo(503);
 		assertThat(answer.body()).doesNotContain("my old one").doesNotContain("my new one").doesNotContain("<form");
@@ -110,7 +111,8 @@ class LostDatabasePageTests extends OverHttp {
 
 	@Test
 	void otherFailuresOfTheDatabaseStayFaults() {
-		HttpResponse<String> answer = signedIn(this.coachName).post("/faulty/23505/database", Map.of("note", "x"));
+		HttpResponse<String> answer = signedIn(this.coachName).post("/board/faulty/23505/database",
+				Map.of("note", "x"));
 		assertThat(answer.statusCode()).isEqualTo(500);
 		assertThat(answer.body()).doesNotContain("name=\"note\"");
 	}

@@ -1,0 +1,5 @@
+/** Tests of signing in and setting up. */
+@NullMarked
+package org.fallow.training.web;
+
+import org.jspecify.annotations.NullMarked;
