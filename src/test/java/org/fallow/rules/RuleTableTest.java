@@ -78,8 +78,8 @@ class RuleTableTest {
 
 	/**
 	 * In the pure core no number of the rules stands under a name of its own: what is
-	 * left are reaches of memory and places, and from which reading on a count by finger is
-	 * asked, which is nobody's to set; listed here one by one.
+	 * left are reaches of memory and places, and from which reading on a count by finger
+	 * is asked, which is nobody's to set; listed here one by one.
 	 */
 	@Test
 	void leavesNoNumberOfTheRulesInThePureCore() throws IOException {
@@ -95,12 +95,13 @@ class RuleTableTest {
 				}
 			}
 		}
-		assertThat(constants).containsExactlyInAnyOrder("Carrying.java NEAR_DAYS", "Carrying.java OUT_DAYS", "FastAtRest.java COUNT_BPM",
-				"FastAtRest.java COUNT_STANDING_BPM", "FastAtRest.java LIE_MINUTES", "FastAtRest.java WITHIN_MINUTES",
-				"FastAtRest.java MOST_OWN_BPM", "FastAtRest.java MOST_OWN_STANDING_BPM",
-				"Forecast.java HORIZON_DAYS", "Forecast.java WINDOW_DAYS", "Marking.java PAST_MORNINGS",
-				"MorningsByDay.java FEW", "Opening.java ROW_REACHES_DAYS", "State.java LOOK_BACK_DAYS",
-				"State.java BEFORE_HELD_DAYS", "Windows.java LOOK_BACK_DAYS", "Column.java NEAR", "Exact.java PARTS");
+		assertThat(constants).containsExactlyInAnyOrder("Carrying.java NEAR_DAYS", "Carrying.java OUT_DAYS",
+				"FastAtRest.java COUNT_BPM", "FastAtRest.java COUNT_STANDING_BPM", "FastAtRest.java LIE_MINUTES",
+				"FastAtRest.java WITHIN_MINUTES", "FastAtRest.java MOST_OWN_BPM",
+				"FastAtRest.java MOST_OWN_STANDING_BPM", "Forecast.java HORIZON_DAYS", "Forecast.java WINDOW_DAYS",
+				"Marking.java PAST_MORNINGS", "MorningsByDay.java FEW", "Opening.java ROW_REACHES_DAYS",
+				"State.java LOOK_BACK_DAYS", "State.java BEFORE_HELD_DAYS", "Windows.java LOOK_BACK_DAYS",
+				"Column.java NEAR", "Exact.java PARTS");
 	}
 
 }

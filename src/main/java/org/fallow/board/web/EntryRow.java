@@ -41,8 +41,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record EntryRow(LocalDate day, @Nullable Method method, @Nullable Posture posture, @Nullable Double rhr,
 		@Nullable Double rmssd, List<Felt> symptoms, @Nullable String otherSymptom, boolean fever,
-		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected,
-		@Nullable String linkBy, List<MeasuredAgain> again) {
+		@Nullable Feels feels, List<ContextTag> tags, @Nullable String note, boolean corrected, @Nullable String linkBy,
+		List<MeasuredAgain> again) {
 
 	/**
 	 * The view of an entry.

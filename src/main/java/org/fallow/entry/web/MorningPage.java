@@ -81,8 +81,7 @@ class MorningPage {
 	private final Today today;
 
 	MorningPage(AthleteAccess access, Mornings mornings, ExaminedFlags examined, KnownSymptoms knownSymptoms,
-			RedFlagsFirst redFlagsFirst, SlippedTicks slips, RuleSets ruleSets, AfterSaving after,
-			Today today) {
+			RedFlagsFirst redFlagsFirst, SlippedTicks slips, RuleSets ruleSets, AfterSaving after, Today today) {
 		this.access = access;
 		this.mornings = mornings;
 		this.examined = examined;

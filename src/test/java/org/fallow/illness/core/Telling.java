@@ -121,8 +121,8 @@ final class Telling {
 		}
 		if (words.are("known: (.+) (\\w+) \\((\\w+)\\)")) {
 			ReportedSymptom symptom = words.symptom();
-			return new KnownSymptom(on, on.plusDays(29), at(5), symptom.symptom(),
-					symptom.severity(), KnownCause.valueOf(code(words.group(3))), null);
+			return new KnownSymptom(on, on.plusDays(29), at(5), symptom.symptom(), symptom.severity(),
+					KnownCause.valueOf(code(words.group(3))), null);
 		}
 		if (words.are("(counts|lies and measures) ([0-9.]+)")) {
 			boolean counts = words.group(1).equals("counts");
