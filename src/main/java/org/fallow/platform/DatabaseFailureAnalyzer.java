@@ -1,6 +1,12 @@
 package org.fallow.platform;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Set;
+import java.util.stream.Stream;
 
 import org.jspecify.annotations.Nullable;
 import org.postgresql.util.PSQLException;
@@ -59,12 +65,27 @@ class DatabaseFailureAnalyzer extends AbstractFailureAnalyzer<PSQLException> {
 	private @Nullable String ofOwn(String state) {
 		String home = HomeChoice.from(this.environment).folder().toString();
 		if (isAway(state)) {
-			return StartSentences.sentence("start.own-database-failed", home + "/database.log");
+			Path log = Path.of(home, "database.log");
+			return saysDiskFull(log) ? StartSentences.sentence("start.disk-quota", home)
+					: StartSentences.sentence("start.own-database-failed", log.toString());
 		}
 		if (state.startsWith("28")) {
 			return StartSentences.sentence("start.own-database-refuses", home + "/passwords.properties");
 		}
 		return state.equals("53100") ? StartSentences.sentence("start.disk-quota", home) : null;
+	}
+
+	/**
+	 * Whether this start's database ended for want of room: a full disk in the middle of
+	 * a migration stops it whole.
+	 */
+	static boolean saysDiskFull(Path log) {
+		try (Stream<String> lines = Files.lines(log, StandardCharsets.ISO_8859_1)) {
+			return lines.anyMatch(Home::saysDiskFull);
+		}
+		catch (IOException | UncheckedIOException ex) {
+			return false;
+		}
 	}
 
 	private static boolean isAway(String state) {

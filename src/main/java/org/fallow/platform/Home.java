@@ -75,12 +75,15 @@ final class Home implements AutoCloseable {
 	/** Whether something could not be written for want of room on the disk. */
 	static boolean saysDiskFull(Throwable failure) {
 		for (Throwable one = failure; one != null; one = one.getCause()) {
-			String message = String.valueOf(one.getMessage());
-			if (message.contains("No space left on device") || message.contains("Disk quota exceeded")) {
+			if (saysDiskFull(String.valueOf(one.getMessage()))) {
 				return true;
 			}
 		}
 		return false;
+	}
+
+	static boolean saysDiskFull(String message) {
+		return message.contains("No space left on device") || message.contains("Disk quota exceeded");
 	}
 
 	static void keepPrivate(Path path, String permissions) throws IOException {
