@@ -64,6 +64,7 @@ wait_until_ready() {
 	done
 }
 run_fallow() {
+	: >"$work/output" # there before anybody looks
 	java -XX:TieredStopAtLevel=1 -XX:+UseSerialGC "${program[@]}" --fallow.home="$home" \
 		--spring.profiles.active=demo --fallow.demo.keep=true --server.port=0 --server.address=127.0.0.1 \
 		--fallow.database.restart-after=0s,5s,10s,20s,30s "$@" >"$work/output" 2>&1 &

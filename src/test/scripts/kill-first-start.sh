@@ -17,6 +17,7 @@ clean_up() {
 trap clean_up EXIT
 
 start_fallow() {
+	: >"$work/output" # there before anybody looks
 	java -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -jar "$work/fallow/fallow.jar" --fallow.home="$work/home" --server.port=0 \
 		--server.address=127.0.0.1 >"$work/output" 2>&1 &
 	fallow=$!

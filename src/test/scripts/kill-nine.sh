@@ -56,6 +56,7 @@ wait_until_ready() {
 	seconds=$(awk "BEGIN { printf \"%.1f\", ($end - $begin) / 1e9 }")
 }
 start_fallow() {
+	: >"$work/output" # there before anybody looks
 	java -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -jar "$work/fallow/fallow.jar" --fallow.home="$home" \
 		--spring.profiles.active=demo --fallow.demo.keep=true --server.port=0 --server.address=127.0.0.1 >"$work/output" 2>&1 &
 	fallow=$!

@@ -66,11 +66,12 @@ class SecurityConfiguration {
 	 */
 	private static final String[] FOR_EVERYBODY = { "/", "/account", "/account/told", "/account/language",
 			"/account/passkeys", "/account/passkeys/options", "/account/passkeys/remove", "/account/sessions/end",
-			"/account/sessions/end-all", "/password", "/today", "/morning", "/vaccination", "/device", "/mornings",
-			"/session", "/session/*", "/sessions", "/sessions/usual", "/report", "/slip", "/return-path", "/clearance",
-			"/thread", "/calendar", "/calendar/new", "/calendar/revoke", "/sharing", "/sharing/give",
-			"/sharing/withdraw", "/sharing/leave", "/merges/*", "/merges/*/read", "/merges/*/undo", "/programme",
-			"/programme/*", "/programme/*/back", "/programme/*/copy", "/programme/*/file", "/programme/*/file.csv" };
+			"/account/sessions/end-all", "/password", "/today", "/morning", "/again", "/again/red-flags",
+			"/vaccination", "/device", "/mornings", "/session", "/session/*", "/sessions", "/sessions/usual", "/report",
+			"/slip", "/return-path", "/clearance", "/thread", "/calendar", "/calendar/new", "/calendar/revoke",
+			"/sharing", "/sharing/give", "/sharing/withdraw", "/sharing/leave", "/merges/*", "/merges/*/read",
+			"/merges/*/undo", "/programme", "/programme/*", "/programme/*/back", "/programme/*/copy",
+			"/programme/*/file", "/programme/*/file.csv" };
 
 	/** What becomes of a page that no rule names. */
 	private static final AuthorizationDecision UNNAMED = new AuthorizationDecision(false);

@@ -153,7 +153,8 @@ final class PathJudge {
 	private PathEvidence evidence(Draft episode, Known known) {
 		long ill = days(this.lastSick, episode);
 		long cold = days(this.lastCold, episode);
-		LocalDate explained = this.vaccination.day(known, episode.firstOnset, ill);
+		boolean relapsed = !episode.latestOnset.equals(episode.firstOnset);
+		LocalDate explained = relapsed ? null : this.vaccination.day(known, episode.firstOnset, ill);
 		PathName own = judged(ill, cold, explained != null);
 		PathName judged = later(later(own, episode.floor), episode.path);
 		return new PathEvidence(this.above, this.stomach, this.other, this.fever, this.covid, isUntold(), this.asthma,

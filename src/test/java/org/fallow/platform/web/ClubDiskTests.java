@@ -37,6 +37,7 @@ class ClubDiskTests extends OverHttp {
 
 	@BeforeEach
 	void makeAnOwner() {
+		knowNothingOfTheDisk();
 		PersonId olu = this.people.addPerson("Olu", ZoneOffset.UTC);
 		this.people.owns(this.team.clubId(), olu);
 		this.owner = signedIn(open(olu));

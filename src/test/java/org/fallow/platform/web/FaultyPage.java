@@ -28,7 +28,8 @@ class FaultyPage {
 		this.transactions = transactions;
 	}
 
-	@GetMapping("/board/faulty/{name}")
+	/** For coaches, and under the sessions for everybody: other pages are closed. */
+	@GetMapping({ "/board/faulty/{name}", "/session/faulty-{name}" })
 	String fail(@PathVariable String name) {
 		throw new IllegalStateException("nothing good of " + name, new java.sql.SQLException("row " + name, "23505"));
 	}
