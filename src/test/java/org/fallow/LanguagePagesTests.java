@@ -130,7 +130,7 @@ class LanguagePagesTests {
 			.param("feverMedicine", "NONE")
 			.param("revision", "0")
 			.param("requestId", UUID.randomUUID().toString());
-		this.mvc.perform(morning).andExpect(redirectedUrl("/today"));
+		this.mvc.perform(morning).andExpect(redirectedUrl("/again"));
 		String html = html(get("/today"), this.byAnn, "de");
 		assertThat(html).contains("<html lang=\"de\"", "Dienstag, 10. März 2026", "Ruhe",
 				"Ruhepuls 11,5 Schläge/min über dem Ausgangswert", "kein ärztlicher Rat und keine Diagnose",

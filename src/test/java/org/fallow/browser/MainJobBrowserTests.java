@@ -61,9 +61,11 @@ class MainJobBrowserTests extends OnRealPages {
 		athlete.go("/morning");
 		athlete.sees("morning.corrects");
 		enterWell(athlete, "62", "70");
-		athlete.sees("clearance.REST");
+		athlete.sees("again.title");
 		coach.go("/board");
 		assertThat(coach.row("Ann Ashe")).contains(coach.say("clearance.REST"), "62", "+12");
+		athlete.go("/today");
+		athlete.sees("clearance.REST");
 	}
 
 	@Test

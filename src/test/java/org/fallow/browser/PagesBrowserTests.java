@@ -134,6 +134,8 @@ class PagesBrowserTests extends OnRealPages {
 			assertThat(revisionsOfToday()).isOne();
 			athlete.press("button[name='allWell']");
 		}
+		athlete.sees("again.title");
+		athlete.go("/today");
 		athlete.sees("clearance.REST");
 		assertThat(revisionsOfToday()).isEqualTo(2);
 	}
@@ -154,7 +156,9 @@ class PagesBrowserTests extends OnRealPages {
 		assertThat(athlete.find("[name='rhr']").getDomProperty("value")).isEqualTo("62");
 		assertThat(revisionsOfToday()).isOne();
 		athlete.press("button[name='allWell']");
+		athlete.sees("again.title");
 		assertThat(revisionsOfToday()).isEqualTo(2);
+		athlete.go("/today");
 		athlete.sees("clearance.REST");
 	}
 

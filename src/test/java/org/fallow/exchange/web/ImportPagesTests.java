@@ -86,7 +86,7 @@ class ImportPagesTests {
 		choose(mapping, "0").andExpect(redirectedUrl(job + "/people"));
 		this.mvc.perform(get(job).cookie(this.coach)).andExpect(redirectedUrl(job + "/people"));
 		this.mvc.perform(get(job + "/people").cookie(this.coach))
-			.andExpect(content().string(containsString("2 names of nobody in the team")))
+			.andExpect(content().string(containsString("2 names that nobody in the team has")))
 			.andExpect(content().string(not(containsString("<b>=1+1"))));
 		this.mvc.perform(adding(job)).andExpect(redirectedUrl(job));
 		waitUntilDone(job);
@@ -143,9 +143,8 @@ class ImportPagesTests {
 				+ "NKECHI\u00a0 UMEADI,2020-01-03,50\n");
 		String job = page.substring(0, page.lastIndexOf('/'));
 		String html = html(get(page));
-		assertThat(html)
-			.contains("Almost the same name", "Nkechi Umedai", "value=\"" + nkechi.id() + "\"",
-					"2 names of nobody in the team", "Recognised in another spelling", "NKECHI\u00a0 UMEADI \u2192 #")
+		assertThat(html).contains("Almost the same name", "Nkechi Umedai", "value=\"" + nkechi.id() + "\"",
+				"2 names that nobody in the team has", "Recognised in another spelling", "NKECHI\u00a0 UMEADI \u2192 #")
 			.doesNotContain("<i>", "checked", "??");
 		Matcher decide = Pattern.compile("decide\\.[0-9a-f]{16}").matcher(html);
 		assertThat(decide.find()).isTrue();
@@ -182,13 +181,13 @@ class ImportPagesTests {
 			text.append("Athlete %04d,2020-01-02,50\n".formatted(i));
 		}
 		assertThat(html(get(peopleOf(text.toString()))))
-			.contains("1,000 names of nobody in the team", "and 981 more", "Athlete 0019")
+			.contains("1,000 names that nobody in the team has", "and 981 more", "Athlete 0019")
 			.doesNotContain("Athlete 0020");
 		StringBuilder near = new StringBuilder("person,date,rhr\n");
 		for (int i = 0; i < 300; i++) {
 			near.append("Umeadi %c%c%c,2020-01-02,50\n".formatted('a' + i % 26, 'a' + i / 26 % 26, 'a'));
 		}
-		assertThat(html(get(peopleOf(near.toString())))).contains("200 more names are nearly somebody");
+		assertThat(html(get(peopleOf(near.toString())))).contains("200 more names are almost the same as somebody");
 	}
 
 	@Test
