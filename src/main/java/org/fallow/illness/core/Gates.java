@@ -92,6 +92,18 @@ final class Gates {
 		}
 	}
 
+	/**
+	 * Asked only on a morning whose high first reading gave way to a second: the first
+	 * stage begins on none, or a higher first reading would open what a raised one shuts
+	 * (the safer reading).
+	 */
+	private void notRepeated() {
+		Repeat repeat = this.fold.rhr.repeat();
+		if (repeat != null && repeat.givesWay()) {
+			add(Criterion.of("no-repeat", false, "", ""));
+		}
+	}
+
 	private void intoFirstStage() {
 		int needed = this.path.symptomFreeMornings();
 		if (!this.episode.tracksNow()) {
@@ -100,6 +112,7 @@ final class Gates {
 		int free = symptomFreeInARow();
 		add(Criterion.of("symptom-free", free >= needed, String.valueOf(free), String.valueOf(needed)));
 		notBad();
+		notRepeated();
 		add(Criterion.of("no-fever", !isNearFever(this.fold), "", ""));
 		LocalDate from = this.path.fromLastSymptom()
 				? PathJudge.lastSick(this.episode, this.fold.known, this.rules, this.fold.day)

@@ -383,6 +383,11 @@ final class Recomputed {
 				assertThat(expectedMark()).isEqualTo(Mark.BAD);
 				is(criterion, false);
 			}
+			case "no-repeat" -> {
+				assertThat(this.day.rhr().repeat()).isNotNull();
+				assertThat(this.day.rhr().repeat().rested()).isNotNull();
+				is(criterion, false);
+			}
 			case "symptom-free", "runs", "counted", "least-days" ->
 				is(criterion, number(criterion.observed()) >= number(criterion.required()));
 			case "no-bad-morning", "after-session" -> is(criterion, number(criterion.observed()) == 0);
