@@ -254,7 +254,7 @@ code=0
 wait "$fallow" || code=$?
 fallow=
 [ "$code" -eq 1 ] || fail "the start on a full disk ended with $code"
-said=$(grep -v '^\s*$' "$work/output" | grep -iE 'disk|room|full' | head -n 1 | cut -c1-200)
+said=$(grep -v '^\s*$' "$work/output" | grep -E '^The disk .* is full' | head -n 1 | cut -c1-200)
 [ -n "$said" ] && ! grep -q '^\s*at org\.' "$work/output" || fail 'the start did not end with a sentence'
 make_room
 echo 'create table widened as select 1 as wide;' >"$work/migration/V900__widen.sql"
